@@ -1,0 +1,12 @@
+// How the tests run: real parts start once in the global set-up, files run side by side, nothing is retried.
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+  test: {
+    root: new URL('..', import.meta.url).pathname,
+    include: ['tests/**/*.test.ts'],
+    testTimeout: 60_000,
+    hookTimeout: 120_000,
+    retry: 0,
+  },
+});
