@@ -1,0 +1,99 @@
+// The admission rules every form of payload shares: times, possible numbers, one reading to each probe and time.
+// It turns away only the impossible; a plausible but broken value is admitted, and flagged by the quality tests.
+import { DAY_MS, HOUR_MS, MINUTE_MS } from '../units.ts';
+import type { Admission, IncomingReading, Refusal } from './reading.ts';
+
+/** What one element of a payload says, its form undone. `where` is the element's JSON Pointer. */
+export interface Sample {
+  readonly where: string;
+  readonly probe: string;
+  readonly timeMs: number;
+  readonly temperature: number | null;
+  readonly humidity: number | null;
+}
+
+export type SamplePart = 'temperature' | 'humidity' | 'time';
+type PlaceOf = (sample: Sample, part: SamplePart) => string;
+
+interface Arrival {
+  readonly node: string;
+  readonly arrivalMs: number;
+}
+
+/** The numbers that air can have, °C and %RH, ends included. Wet sensors read above 100 %RH, so 110 is let in. */
+const possible = { temperature: { low: -60, high: 100 }, humidity: { low: 0, high: 110 } } as const;
+const unitOf = { temperature: '°C', humidity: '%RH' } as const;
+
+const FARTHEST_AHEAD_MS = 5 * MINUTE_MS;
+
+/** A node whose clock was never set counts from 1970 or 2000; nothing older than this can be a reading of ours. */
+const EARLIEST_MS = Date.UTC(2010, 0, 1);
+
+/**
+ * Admits samples and passes refusals on, in the order of the message. Two samples of one probe and time become one
+ * reading; a repeat changes nothing; a second, different value for the same probe and time is refused.
+ * `placeOf` gives the JSON Pointer of a part of a sample.
+ */
+export function admitSamples(items: readonly (Sample | Refusal)[], arrival: Arrival, placeOf: PlaceOf): Admission {
+  const admitted = new Map<string, IncomingReading>();
+  const refused: Refusal[] = [];
+  for (const item of items) {
+    const checked = 'reason' in item ? item : (findFault(item, arrival.arrivalMs, placeOf) ?? item);
+    if ('reason' in checked) refused.push(checked);
+    else addSample(checked, arrival.node, admitted, refused);
+  }
+  return { admitted: [...admitted.values()], refused };
+}
+
+function addSample(sample: Sample, node: string, admitted: Map<string, IncomingReading>, refused: Refusal[]): void {
+  const { probe, timeMs, temperature, humidity } = sample;
+  const key = `${timeMs} ${probe}`;
+  const earlier = admitted.get(key);
+  if (earlier === undefined) {
+    admitted.set(key, { node, probe, timeMs, temperature, humidity });
+  } else if (differs(earlier.temperature, temperature) || differs(earlier.humidity, humidity)) {
+    const reason =
+      'Another value for the same probe and time stands earlier in this message; give each reading its own time.';
+    refused.push({ reason, where: sample.where });
+  } else {
+    const whole = { temperature: earlier.temperature ?? temperature, humidity: earlier.humidity ?? humidity };
+    admitted.set(key, { ...earlier, ...whole });
+  }
+}
+
+function differs(earlier: number | null, later: number | null): boolean {
+  return earlier !== null && later !== null && earlier !== later;
+}
+
+function findFault(sample: Sample, arrivalMs: number, placeOf: PlaceOf): Refusal | null {
+  const time = findTimeFault(sample.timeMs, arrivalMs);
+  if (time !== null) return { reason: time, where: placeOf(sample, 'time') };
+  for (const quantity of ['temperature', 'humidity'] as const) {
+    const reason = findRangeFault(quantity, sample[quantity]);
+    if (reason !== null) return { reason, where: placeOf(sample, quantity) };
+  }
+  return null;
+}
+
+function findRangeFault(quantity: 'temperature' | 'humidity', value: number | null): string | null {
+  const { low, high } = possible[quantity];
+  if (value === null || (value >= low && value <= high)) return null;
+  const unit = unitOf[quantity];
+  return `A ${quantity} of ${value} ${unit} is impossible (${low} to ${high} ${unit} is admitted); check the sensor and its unit.`;
+}
+
+function findTimeFault(timeMs: number, arrivalMs: number): string | null {
+  const aheadMs = timeMs - arrivalMs;
+  if (aheadMs > FARTHEST_AHEAD_MS) return `The reading is dated ${describeAhead(aheadMs)}.`;
+  // Where our own clock is not set either, the node's cannot be judged by it.
+  if (timeMs >= EARLIEST_MS || arrivalMs < EARLIEST_MS) return null;
+  return "The reading is dated before 2010, so the node's clock was never set; set it, or leave the time out.";
+}
+
+function describeAhead(aheadMs: number): string {
+  if (aheadMs > 36_500 * DAY_MS) return 'more than 100 years ahead; send seconds since 1970, not milliseconds';
+  const [size, word] =
+    aheadMs >= 2 * DAY_MS ? [DAY_MS, 'days'] : aheadMs >= HOUR_MS ? [HOUR_MS, 'h'] : [MINUTE_MS, 'min'];
+  const count = aheadMs / size;
+  return `${Number(count.toFixed(count < 10 ? 1 : 0))} ${word} ahead of its arrival; set the node's clock, or this computer's if that is the wrong one`;
+}

@@ -1,0 +1,85 @@
+// What admission makes of a message on somebody else's topic, read by a mapping from the settings. It never throws.
+import { celsiusFromFahrenheit } from '../units.ts';
+import { admitSamples, type Sample } from './admit-samples.ts';
+import { asNumber, describeValue, quoteText } from './json-object.ts';
+import { resolvePointer } from './json-pointer.ts';
+import { parsePayload } from './parse-payload.ts';
+import { percentFromRatio } from './percent-from-ratio.ts';
+import { findNodeNameFault } from './probe-name.ts';
+import { readTimeMs } from './read-time.ts';
+import type { Admission, Refusal } from './reading.ts';
+import { nodeLevel, type TopicMapping } from './topic-mapping.ts';
+
+interface MappedMessage {
+  readonly topic: string;
+  readonly payload: Uint8Array;
+  /** When the message came in, ms since the epoch: the time of a reading that carries none. */
+  readonly arrivalMs: number;
+}
+
+/**
+ * Reads one reading from a JSON message by a mapping whose filter takes in its topic. A pointer that leads nowhere, or to
+ * null, is an absent value: a reading needs temperature or humidity, and without a time the arrival is taken.
+ */
+export function decodeMapped(mapping: TopicMapping, message: MappedMessage): Admission {
+  const node = readNode(mapping.node, message.topic);
+  if (typeof node !== 'string') return { admitted: [], refused: [node] };
+  const parsed = parsePayload(message.payload);
+  if ('refusal' in parsed) return { admitted: [], refused: [parsed.refusal] };
+  const item = readSample(mapping, parsed.value, message.arrivalMs);
+  const arrival = { node, arrivalMs: message.arrivalMs };
+  return admitSamples([item], arrival, (_, part) => mapping[part]?.pointer ?? '');
+}
+
+function readNode(node: string, topic: string): string | Refusal {
+  const level = nodeLevel(node);
+  if (level === null) return node;
+  const name = topic.split('/')[level];
+  if (name === undefined)
+    return { reason: `The topic has no level ${level} to take the node from; correct the mapping.`, where: '' };
+  const fault = findNodeNameFault(name);
+  return fault === null ? name : { reason: `The node name ${quoteText(name)} ${fault}.`, where: '' };
+}
+
+function readSample(mapping: TopicMapping, document: unknown, arrivalMs: number): Sample | Refusal {
+  const temperature = readMapped(document, 'temperature', mapping.temperature?.pointer);
+  if (isRefusal(temperature)) return temperature;
+  const humidity = readMapped(document, 'humidity', mapping.humidity?.pointer);
+  if (isRefusal(humidity)) return humidity;
+  if (temperature === null && humidity === null) {
+    return { reason: 'The message has no value where the mapping looks for one; correct the mapping.', where: '' };
+  }
+  const timeMs = readTime(mapping.time, document, arrivalMs);
+  if (isRefusal(timeMs)) return timeMs;
+  const inCelsius = mapping.temperature?.unit === 'degF' ? celsiusFromFahrenheit : same;
+  const inPercent = mapping.humidity?.unit === '/' ? percentFromRatio : same;
+  return {
+    where: '',
+    probe: mapping.probe ?? '',
+    timeMs,
+    temperature: temperature === null ? null : inCelsius(temperature),
+    humidity: humidity === null ? null : inPercent(humidity),
+  };
+}
+
+function isRefusal(value: number | null | Refusal): value is Refusal {
+  return typeof value === 'object' && value !== null;
+}
+
+function same(value: number): number {
+  return value;
+}
+
+function readMapped(document: unknown, quantity: string, pointer: string | undefined): number | null | Refusal {
+  const value = pointer === undefined ? null : (resolvePointer(document, pointer) ?? null);
+  if (value === null) return null;
+  const reason = `The ${quantity} is ${describeValue(value)}; a number is needed there.`;
+  return asNumber(value) ?? { reason, where: pointer ?? '' };
+}
+
+function readTime(time: TopicMapping['time'], document: unknown, arrivalMs: number): number | Refusal {
+  const value = time === undefined ? null : (resolvePointer(document, time.pointer) ?? null);
+  if (time === undefined || value === null) return arrivalMs;
+  const timeMs = readTimeMs(value, time.unit);
+  return typeof timeMs === 'number' ? timeMs : { reason: timeMs, where: time.pointer };
+}

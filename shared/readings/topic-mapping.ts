@@ -1,0 +1,67 @@
+// A mapping, kept in the settings: where in the messages of somebody else's topic the node, the values and the time stand.
+// Only the shape; decode-mapped.ts reads by it.
+import { z } from 'zod';
+import { jsonPointerPattern } from './json-pointer.ts';
+import { findNodeNameFault, findProbeNameFault } from './probe-name.ts';
+import { timeUnits } from './read-time.ts';
+import { findTopicFilterFault } from './topic-filter.ts';
+
+const pointerSchema = z
+  .string()
+  .max(500)
+  .regex(
+    jsonPointerPattern,
+    'write a JSON Pointer, for example /air/temperature, or leave it empty for the whole message',
+  )
+  .describe('JSON Pointer (RFC 6901) in the message');
+
+/** Turns a finder of faults into a zod check, so that the sentence is written once. */
+function checkedText(findFault: (text: string) => string | null) {
+  return z.string().superRefine((text, context) => {
+    const message = findFault(text);
+    if (message !== null) context.addIssue({ code: 'custom', message });
+  });
+}
+
+/** The topic level that names the node, zero-based, or null when the node is named outright. */
+export function nodeLevel(node: string): number | null {
+  const match = /^level:(\d{1,3})$/.exec(node);
+  return match === null ? null : Number(match[1]);
+}
+
+function findNodeFault(node: string): string | null {
+  if (nodeLevel(node) !== null) return null;
+  const fault = findNodeNameFault(node);
+  return fault === null ? null : `the node ${fault}; or take it from the topic with level:0, level:1, …`;
+}
+
+const mappingShape = z.strictObject({
+  filter: checkedText(findTopicFilterFault).max(500).describe('MQTT topic filter, with + and #'),
+  node: checkedText(findNodeFault).describe('Name of the node, or level:N to take it from a topic level, zero-based'),
+  probe: checkedText(findProbeNameFault).optional().describe("The probe's address on the node"),
+  temperature: z.strictObject({ pointer: pointerSchema, unit: z.enum(['Cel', 'degF']) }).optional(),
+  humidity: z.strictObject({ pointer: pointerSchema, unit: z.enum(['%RH', '/']) }).optional(),
+  time: z.strictObject({ pointer: pointerSchema, unit: z.enum(timeUnits) }).optional(),
+});
+export type TopicMapping = z.infer<typeof mappingShape>;
+
+export const topicMappingSchema = mappingShape.superRefine((mapping, context) => {
+  const fault = findMappingFault(mapping);
+  if (fault !== null) context.addIssue({ code: 'custom', path: [fault.field], message: fault.message });
+});
+
+/** What no field shows by itself. */
+function findMappingFault(
+  mapping: TopicMapping,
+): { readonly field: keyof TopicMapping; readonly message: string } | null {
+  const { filter, node, temperature, humidity } = mapping;
+  if (temperature === undefined && humidity === undefined) {
+    return { field: 'temperature', message: 'say where the temperature stands, or the humidity, or both' };
+  }
+  if (filter.startsWith('takewell/v1/'))
+    return { field: 'filter', message: 'topics under takewell/v1 need no mapping' };
+  const level = nodeLevel(node);
+  const levels = filter.split('/');
+  if (level === null || levels.at(-1) === '#' || level < levels.length) return null;
+  return { field: 'node', message: `the filter has ${levels.length} levels, counted from level:0` };
+}
