@@ -1,0 +1,43 @@
+// Times of day at a site: the instant of "07:00" on whatever day, across shifts of daylight saving time.
+// Healing time is elapsed time; a time of day only says at which hour people are there to act.
+import { Temporal } from 'temporal-polyfill';
+
+/** True for a name of the IANA time zone database (`Europe/Amsterdam`, `UTC`); a bare offset such as `+02:00` knows no shifts and is refused. */
+export function validZone(zone: string): boolean {
+  if (!/^[A-Za-z]/.test(zone)) return false;
+  try {
+    new Intl.DateTimeFormat('en', { timeZone: zone });
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+/**
+ * The first instant (ms) at or after `ms` at which the site's clock shows `timeOfDay` (`HH:MM`).
+ * A time that a shift leaves out on a day is the first instant after the gap; one that a shift repeats is its first occurrence;
+ * a day that a zone left out altogether has no times. Throws a RangeError for an unknown zone or a malformed time of day.
+ */
+export function firstTimeOfDayAtOrAfter(ms: number, timeOfDay: string, zone: string): number {
+  const time = Temporal.PlainTime.from(timeOfDay);
+  const wholeMs = Math.ceil(ms);
+  // From the day before: a gap over midnight lets its last times of day arrive on the next day.
+  let date = Temporal.Instant.fromEpochMilliseconds(wholeMs)
+    .toZonedDateTimeISO(zone)
+    .toPlainDate()
+    .subtract({ days: 1 });
+  for (;;) {
+    const foundMs = timeOfDayOn(date, time, zone);
+    if (foundMs !== null && foundMs >= wholeMs) return foundMs;
+    date = date.add({ days: 1 });
+  }
+}
+
+function timeOfDayOn(date: Temporal.PlainDate, time: Temporal.PlainTime, zone: string): number | null {
+  const wanted = date.toPlainDateTime(time);
+  const found = wanted.toZonedDateTime(zone, { disambiguation: 'earlier' });
+  if (found.toPlainDateTime().equals(wanted)) return found.epochMilliseconds;
+  const dayExists = date.toZonedDateTime(zone).toPlainDate().equals(date);
+  // In a gap "earlier" lies just before the shift, so that the next shift is the end of the gap.
+  return dayExists ? (found.getTimeZoneTransition('next') ?? found).epochMilliseconds : null;
+}
