@@ -1,0 +1,50 @@
+// The words of alarms: states of IEC 62682, priorities, rules, and one occurrence of an alarm as it is stored and shown.
+
+export const alarmStates = [
+  'normal',
+  'unacknowledged',
+  'acknowledged',
+  'returned-unacknowledged',
+  'shelved',
+  'suppressed',
+  'out-of-service',
+] as const;
+export type AlarmState = (typeof alarmStates)[number];
+
+export const priorities = ['critical', 'high', 'medium', 'low'] as const;
+export type Priority = (typeof priorities)[number];
+
+export const ruleIds = ['heat', 'cold', 'dry', 'wet', 'silent-probe', 'silent-chamber'] as const;
+export type RuleId = (typeof ruleIds)[number];
+
+/** 0 = in order, 1 = beyond the limit, 2 = beyond the outer limit (high-high, low-low). */
+export type Level = 0 | 1 | 2;
+
+/** One occurrence of an alarm, from the moment it is annunciated until it is back to normal. Times are ms since the epoch. */
+export interface Alarm {
+  readonly id: string;
+  readonly chamberId: string;
+  readonly batchId: string | null;
+  readonly rule: RuleId;
+  /** Set for rules about one probe. */
+  readonly probeId: string | null;
+  readonly state: AlarmState;
+  /** Level reached by the condition now; 0 when it has cleared. */
+  readonly level: Level;
+  /** Highest priority this occurrence has had. */
+  readonly priority: Priority;
+  /** When the condition began, before the on-delay. */
+  readonly sinceMs: number;
+  /** When it was annunciated, after the on-delay. */
+  readonly occurredMs: number;
+  readonly limit: number | null;
+  readonly value: number | null;
+  /** The furthest value from the limit, and when. */
+  readonly peak: number | null;
+  readonly peakMs: number | null;
+  readonly acknowledgedMs: number | null;
+  readonly acknowledgedBy: string | null;
+  readonly returnedMs: number | null;
+  readonly shelvedUntilMs: number | null;
+  readonly shelvedReason: string | null;
+}

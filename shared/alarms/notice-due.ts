@@ -1,0 +1,78 @@
+// Should someone be told of this change, and who? The pure half of alerting: it decides and says why; delivering is the server's.
+import type { Alarm, Priority } from './alarm.ts';
+import type { AlarmChange, Effect } from './watch-state.ts';
+
+export type NoticeKind = 'raised' | 'escalated' | 'returned';
+
+/** Somewhere a notice can go: a phone of a person, or the site's webhook. */
+export interface Target {
+  readonly channel: 'web-push' | 'webhook';
+  readonly targetId: string;
+}
+
+/** A notice to send: written with the alarm in one transaction. The id says what it is, so that deciding twice stores it once. */
+export interface NoticeDraft {
+  readonly id: string;
+  readonly alarmId: string;
+  readonly chamberId: string;
+  readonly kind: NoticeKind;
+  readonly channel: Target['channel'];
+  readonly targetId: string;
+  readonly decidedMs: number;
+  readonly urgent: boolean;
+}
+
+export type NoticeDecision = { readonly notices: readonly NoticeDraft[]; readonly reason: string };
+
+type AlarmChanged = Extract<Effect, { type: 'alarm-changed' }>;
+
+const kinds: Partial<Record<AlarmChange, NoticeKind>> = {
+  occurred: 'raised',
+  'occurred-again': 'raised',
+  unshelved: 'raised',
+  escalated: 'escalated',
+  returned: 'returned',
+};
+
+/** Priorities that reach a phone; `low` waits on the screen until somebody looks. */
+const told: readonly Priority[] = ['critical', 'high', 'medium'];
+
+/**
+ * The notices due for a change of an alarm. `targets` are all places that may be told now; `toldBefore` those already told of this
+ * alarm: a return is told to them only.
+ */
+export function noticesDue(
+  effect: AlarmChanged,
+  targets: readonly Target[],
+  toldBefore: ReadonlySet<string>,
+): NoticeDecision {
+  const kind = kinds[effect.change];
+  const { alarm } = effect;
+  if (kind === undefined) return none(`a change "${effect.change}" is not told`);
+  if (!told.includes(alarm.priority)) return none(`priority ${alarm.priority} waits on the screen`);
+  if (kind !== 'returned' && alarm.state !== 'unacknowledged') return none(`the alarm is ${alarm.state}`);
+  const reached = kind === 'returned' ? targets.filter((one) => toldBefore.has(one.targetId)) : targets;
+  if (reached.length === 0)
+    return none(kind === 'returned' ? 'nobody was told of it' : 'no phone and no webhook is set up');
+  return {
+    notices: reached.map((target) => draft(alarm, kind, target, effect.atMs)),
+    reason: `${kind}, ${alarm.priority}`,
+  };
+}
+
+function draft(alarm: Alarm, kind: NoticeKind, target: Target, atMs: number): NoticeDraft {
+  return {
+    id: `${alarm.id}.${kind}.${atMs.toString(36)}.${target.targetId}`,
+    alarmId: alarm.id,
+    chamberId: alarm.chamberId,
+    kind,
+    channel: target.channel,
+    targetId: target.targetId,
+    decidedMs: atMs,
+    urgent: alarm.priority === 'critical' || alarm.priority === 'high',
+  };
+}
+
+function none(reason: string): NoticeDecision {
+  return { notices: [], reason };
+}

@@ -1,0 +1,46 @@
+// What a rule is: it looks at a scene and says how far beyond its limit a condition is. It knows no state, no person, no channel.
+import type { Corridor } from '../../healing/corridor.ts';
+import type { ChamberClimate } from '../../readings/chamber-climate.ts';
+import type { Level, Priority, RuleId } from '../alarm.ts';
+import type { Delays } from '../debounce.ts';
+
+export interface SceneProbe {
+  readonly probeId: string;
+  readonly place: 'canopy' | 'film' | 'house';
+  /** Time of the newest reading, ms; null = never heard. */
+  readonly lastHeardMs: number | null;
+  /** When the watch of this probe began: a probe just placed is not silent yet. */
+  readonly watchedSinceMs: number;
+  readonly silenceMs: number;
+}
+
+/** Everything the rules may look at, for one chamber at one instant. */
+export interface Scene {
+  readonly nowMs: number;
+  readonly chamberId: string;
+  /** The open batch; null = the chamber is empty and nothing in it can be lost. */
+  readonly batchId: string | null;
+  /** Limits now; null = no batch, or outside its stages. */
+  readonly corridor: Corridor | null;
+  readonly climate: ChamberClimate;
+  readonly probes: readonly SceneProbe[];
+}
+
+export interface Judgement {
+  readonly probeId: string | null;
+  readonly level: Level | 'unknown';
+  readonly value: number | null;
+  readonly limit: number | null;
+  /** When the condition truly began, if the rule knows better than the moment it was first seen. */
+  readonly sinceMs?: number;
+}
+
+export interface Rule extends Delays {
+  readonly id: RuleId;
+  /** Priority at level 1 and 2. */
+  readonly priority: readonly [Priority, Priority];
+  /** +1: the higher the worse; −1: the lower the worse. */
+  readonly worse: 1 | -1;
+  /** `held(probeId)` is the level that stands now: a deadband applies on the way back only. */
+  judge(scene: Scene, held: (probeId: string | null) => Level): Judgement[];
+}

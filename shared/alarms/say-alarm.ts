@@ -1,0 +1,87 @@
+// An alarm in words: one sentence that says what, how far and since when, and what to do first. Used by screen, phone and record alike.
+import { MINUTE_MS } from '../units.ts';
+import type { Alarm, RuleId } from './alarm.ts';
+
+const shapes: Record<RuleId, string> = {
+  heat: '▲',
+  cold: '▼',
+  dry: '▽',
+  wet: '△',
+  'silent-probe': '□',
+  'silent-chamber': '■',
+};
+
+type Wording = (alarm: Alarm, minutes: string) => string;
+
+const sentences: Record<RuleId, Wording> = {
+  heat: (alarm, minutes) => `Hot: ${celsius(alarm.value)}, limit ${number(alarm.limit)} for ${minutes}`,
+  cold: (alarm, minutes) => `Cold: ${celsius(alarm.value)}, low limit ${number(alarm.limit)} for ${minutes}`,
+  dry: (alarm, minutes) => `Drying: ${percent(alarm.value)}, low limit ${number(alarm.limit)} for ${minutes}`,
+  wet: (alarm, minutes) => `Still wet: ${percent(alarm.value)}, high limit ${number(alarm.limit)} for ${minutes}`,
+  'silent-probe': (_, minutes) => `Probe silent for ${minutes}`,
+  'silent-chamber': (_, minutes) => `No temperature to trust from this chamber for ${minutes}`,
+};
+
+const advice: Record<RuleId, string> = {
+  heat: 'Shade now. Open the gap a hand’s width and mist the film.',
+  cold: 'Close the gap and check the heating of the house.',
+  dry: 'Close the gap and mist; look whether the scions stand.',
+  wet: 'Open the gap to the step of today, if the scions stand erect.',
+  'silent-probe': 'Look at the probe: power, cable, water in the plug.',
+  'silent-chamber': 'Go and look at the tent: nobody is measuring it. Then see to the probe.',
+};
+
+/** The sentence of an alarm as it stands at `nowMs`, e.g. "▲ Hot: 28.6 °C, limit 28 for 4 min". Once returned it says how long it lasted. */
+export function sayAlarm(alarm: Alarm, nowMs: number): string {
+  const minutes = sayMinutes((alarm.returnedMs ?? nowMs) - alarm.sinceMs);
+  if (alarm.level === 0) return `${shapes[alarm.rule]} ${sayOver(alarm, minutes)}`;
+  return `${shapes[alarm.rule]} ${sentences[alarm.rule](alarm, minutes)}`;
+}
+
+/** What to do first. */
+export function adviseOn(rule: RuleId): string {
+  return advice[rule];
+}
+
+const names: Record<RuleId, string> = {
+  heat: 'Heat',
+  cold: 'Cold',
+  dry: 'Dryness',
+  wet: 'Wetness',
+  'silent-probe': 'Probe silence',
+  'silent-chamber': 'Chamber silence',
+};
+
+/** The name of a rule, for lists. */
+export function nameRule(rule: RuleId): string {
+  return names[rule];
+}
+
+function sayOver(alarm: Alarm, minutes: string): string {
+  const peak =
+    alarm.peak === null ? '' : `, ${isHumidity(alarm.rule) ? percent(alarm.peak) : celsius(alarm.peak)} at worst`;
+  return `${names[alarm.rule]} is over: it lasted ${minutes}${peak}`;
+}
+
+function isHumidity(rule: RuleId): boolean {
+  return rule === 'dry' || rule === 'wet';
+}
+
+function sayMinutes(ms: number): string {
+  const minutes = Math.max(0, Math.round(ms / MINUTE_MS));
+  if (minutes < 1) return 'less than a minute';
+  if (minutes < 120) return `${minutes} min`;
+  return `${Math.floor(minutes / 60)} h ${minutes % 60} min`;
+}
+
+function celsius(value: number | null): string {
+  return value === null ? 'not known' : `${value.toFixed(1)} °C`;
+}
+
+function percent(value: number | null): string {
+  return value === null ? 'not known' : `${value.toFixed(0)} %`;
+}
+
+function number(value: number | null): string {
+  return value === null ? '–' : String(Math.round(value * 10) / 10);
+}

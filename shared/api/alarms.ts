@@ -1,0 +1,47 @@
+// Alarms as they are listed, acknowledged and shelved.
+import { z } from 'zod';
+import { alarmStates, priorities, ruleIds } from '../alarms/alarm.ts';
+import { idSchema, timeSchema } from './common.ts';
+
+export const alarmSchema = z.object({
+  id: idSchema,
+  chamberId: idSchema,
+  chamberName: z.string(),
+  batchId: idSchema.nullable(),
+  batchCode: z.string().nullable(),
+  rule: z.enum(ruleIds),
+  probeId: idSchema.nullable(),
+  probeName: z.string().nullable(),
+  state: z.enum(alarmStates),
+  level: z.union([z.literal(0), z.literal(1), z.literal(2)]),
+  priority: z.enum(priorities),
+  since: timeSchema,
+  occurredAt: timeSchema,
+  limit: z.number().nullable(),
+  value: z.number().nullable(),
+  peak: z.number().nullable(),
+  peakAt: timeSchema.nullable(),
+  acknowledgedAt: timeSchema.nullable(),
+  acknowledgedBy: z.string().nullable(),
+  returnedAt: timeSchema.nullable(),
+  shelvedUntil: timeSchema.nullable(),
+  shelvedReason: z.string().nullable(),
+  /** The alarm as one sentence, and what to do first. */
+  sentence: z.string(),
+  advice: z.string(),
+});
+export type AlarmView = z.infer<typeof alarmSchema>;
+
+export const alarmQuerySchema = z.object({
+  /** `active` = anything but normal. */
+  state: z.enum(['active', ...alarmStates]).optional(),
+  chamberId: idSchema.optional(),
+});
+export const shelveBodySchema = z.object({
+  minutes: z
+    .number()
+    .int()
+    .min(1)
+    .max(24 * 60),
+  reason: z.string().trim().min(3, 'say why, so that others know').max(300),
+});

@@ -1,0 +1,102 @@
+// Chambers with their climate now, and the series behind a chart.
+import { z } from 'zod';
+import { stageNameSchema } from '../healing/profile.ts';
+import { alarmSchema } from './alarms.ts';
+import { idSchema, nameSchema, timeSchema } from './common.ts';
+
+const quantity = z.number().nullable();
+
+/** `null` values mean that no healthy probe is heard: an old value is never sent as if it were fresh. */
+export const climateNowSchema = z.object({
+  at: timeSchema.nullable(),
+  temperature: quantity,
+  humidity: quantity,
+  vpdKpa: quantity,
+  dewPoint: quantity,
+  hottest: quantity,
+  driest: quantity,
+  healthyProbes: z.number().int(),
+  canopyProbes: z.number().int(),
+});
+export type ClimateNow = z.infer<typeof climateNowSchema>;
+
+export const bandSchema = z.object({ lowLow: quantity, low: z.number(), high: z.number(), highHigh: quantity });
+export const corridorSchema = z.object({ temperature: bandSchema, humidity: bandSchema });
+
+export const nextDueSchema = z.object({
+  checkId: idSchema,
+  question: z.string(),
+  dueAt: timeSchema,
+  status: z.enum(['to-come', 'due', 'overdue']),
+});
+
+export const batchBriefSchema = z.object({
+  id: idSchema,
+  code: z.string(),
+  scion: z.string(),
+  rootstock: z.string(),
+  trays: z.number().int(),
+  plants: z.number().int(),
+  openedAt: timeSchema,
+  closedAt: timeSchema.nullable(),
+  endsAt: timeSchema.nullable(),
+  healingDay: z.number().int(),
+  stage: stageNameSchema.nullable(),
+  onHold: z.boolean(),
+  gapPercent: z.number().nullable(),
+});
+
+export const chamberSchema = z.object({
+  id: idSchema,
+  name: nameSchema,
+  climate: climateNowSchema,
+  house: z.object({ temperature: quantity, humidity: quantity }),
+  limits: corridorSchema.nullable(),
+  batch: batchBriefSchema.nullable(),
+  nextDue: nextDueSchema.nullable(),
+  /** Everything but normal, worst first. */
+  alarms: z.array(alarmSchema),
+});
+export type ChamberView = z.infer<typeof chamberSchema>;
+
+export const newChamberSchema = z.object({ name: nameSchema });
+export const chamberPatchSchema = newChamberSchema.partial();
+
+export const climateQuerySchema = z.object({
+  /** Default: from the opening of the open batch (else 24 h ago) to the planned end of its healing (else now). */
+  from: timeSchema.optional(),
+  to: timeSchema.optional(),
+  points: z.coerce.number().int().min(10).max(2000).default(300),
+});
+
+const column = z.array(quantity);
+const envelope = z.object({ min: column, mean: column, max: column });
+
+export const chartEventSchema = z.object({
+  at: timeSchema,
+  until: timeSchema.nullable(),
+  kind: z.enum(['check', 'log', 'alarm', 'stage', 'hold']),
+  /** check: to-come, due, overdue, yes, no · log: the log kind · alarm: the rule · stage: the stage */
+  what: z.string(),
+  label: z.string(),
+});
+export type ChartEvent = z.infer<typeof chartEventSchema>;
+
+/** Bucket i covers [startsAt + i·bucketSeconds, +bucketSeconds). Every column has the same length; null is a true gap. */
+export const climateSeriesSchema = z.object({
+  startsAt: timeSchema,
+  bucketSeconds: z.number(),
+  now: timeSchema,
+  temperature: envelope,
+  humidity: envelope,
+  houseHumidity: column,
+  houseTemperature: column,
+  /** Share of readings in the bucket that are suspect or failed, 0–1. */
+  badShare: column,
+  corridor: z.object({
+    temperature: z.object({ low: column, high: column, highHigh: column }),
+    humidity: z.object({ low: column, high: column }),
+  }),
+  events: z.array(chartEventSchema),
+});
+export type ClimateSeries = z.infer<typeof climateSeriesSchema>;

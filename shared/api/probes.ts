@@ -1,0 +1,65 @@
+// Nodes, probes, and messages that were refused.
+import { z } from 'zod';
+import { idSchema, nameSchema, timeSchema } from './common.ts';
+
+export const placeSchema = z.enum(['canopy', 'film', 'house']);
+export type Place = z.infer<typeof placeSchema>;
+
+export const nodeSchema = z.object({
+  id: idSchema,
+  status: z.enum(['online', 'offline', 'unknown']),
+  statusAt: timeSchema.nullable(),
+  hasCredentials: z.boolean(),
+  discoveredAt: timeSchema,
+});
+export type NodeView = z.infer<typeof nodeSchema>;
+export const newNodeSchema = z.object({ id: idSchema });
+export const nodeCredentialsSchema = z.object({ name: z.string(), password: z.string() });
+
+/** A probe without chamber and place is discovered: heard, kept, and waiting to be placed. `house` probes need no chamber. */
+export const probeSchema = z.object({
+  id: idSchema,
+  nodeId: idSchema,
+  address: z.string(),
+  name: z.string(),
+  chamberId: idSchema.nullable(),
+  place: placeSchema.nullable(),
+  silenceMinutes: z.number(),
+  outOfService: z.boolean(),
+  discoveredAt: timeSchema,
+  last: z
+    .object({
+      at: timeSchema,
+      temperature: z.number().nullable(),
+      humidity: z.number().nullable(),
+      temperatureFlag: z.number().int(),
+      humidityFlag: z.number().int(),
+    })
+    .nullable(),
+});
+export type ProbeView = z.infer<typeof probeSchema>;
+
+export const newProbeSchema = z.object({
+  nodeId: idSchema,
+  address: z.string().max(64),
+  name: nameSchema.optional(),
+  chamberId: idSchema.nullable().optional(),
+  place: placeSchema.nullable().optional(),
+});
+export const probePatchSchema = z.object({
+  name: nameSchema.optional(),
+  chamberId: idSchema.nullable().optional(),
+  place: placeSchema.nullable().optional(),
+  silenceMinutes: z.number().min(1).max(240).optional(),
+  outOfService: z.boolean().optional(),
+});
+
+export const refusedSchema = z.object({
+  id: z.number().int(),
+  at: timeSchema,
+  topic: z.string(),
+  reason: z.string(),
+  where: z.string(),
+  payloadStart: z.string(),
+});
+export type RefusedView = z.infer<typeof refusedSchema>;

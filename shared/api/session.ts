@@ -1,0 +1,44 @@
+// First set-up, sign-in and people.
+import { z } from 'zod';
+import { idSchema, nameSchema, timeSchema } from './common.ts';
+
+export const roles = ['viewer', 'crew', 'manager'] as const;
+export const roleSchema = z.enum(roles);
+export type Role = z.infer<typeof roleSchema>;
+
+export const passwordSchema = z
+  .string()
+  .min(10, 'use at least 10 characters; a short sentence is easy to remember')
+  .max(200, 'at most 200 characters');
+
+export const setupBodySchema = z.object({
+  code: z.string().min(1).max(200),
+  name: nameSchema,
+  password: passwordSchema,
+});
+export const signInBodySchema = z.object({ name: nameSchema, password: z.string().max(200) });
+
+export const personSchema = z.object({ id: idSchema, name: nameSchema, role: roleSchema, createdAt: timeSchema });
+export type Person = z.infer<typeof personSchema>;
+
+/** `needsSetup` is true until the first manager exists. */
+export const sessionSchema = z.object({
+  person: personSchema.nullable(),
+  needsSetup: z.boolean(),
+  siteName: z.string(),
+  zone: z.string(),
+  demo: z.boolean(),
+});
+export type Session = z.infer<typeof sessionSchema>;
+
+export const newPersonSchema = z.object({ name: nameSchema, role: roleSchema, password: passwordSchema });
+export const personPatchSchema = z.object({ role: roleSchema.optional(), password: passwordSchema.optional() });
+
+export const newTokenSchema = z.object({ name: nameSchema, scope: z.enum(['read', 'full']) });
+export const tokenSchema = z.object({
+  id: idSchema,
+  name: nameSchema,
+  scope: z.enum(['read', 'full']),
+  createdAt: timeSchema,
+});
+export const createdTokenSchema = tokenSchema.extend({ token: z.string() });

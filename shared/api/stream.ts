@@ -1,0 +1,22 @@
+// Events of GET /api/v1/stream. A client that missed some reconnects and asks for everything anew: events are hints, the store is the truth.
+import { z } from 'zod';
+import { alarmSchema } from './alarms.ts';
+import { climateNowSchema, corridorSchema } from './chambers.ts';
+import { idSchema, timeSchema } from './common.ts';
+
+export const streamEventSchema = z.discriminatedUnion('event', [
+  /** First event of every connection. */
+  z.object({ event: z.literal('hello'), at: timeSchema }),
+  z.object({
+    event: z.literal('climate'),
+    at: timeSchema,
+    chamberId: idSchema,
+    climate: climateNowSchema,
+    limits: corridorSchema.nullable(),
+  }),
+  z.object({ event: z.literal('alarm'), at: timeSchema, alarm: alarmSchema }),
+  /** Something about the batch of this chamber changed: ask for it again. */
+  z.object({ event: z.literal('batch'), at: timeSchema, chamberId: idSchema, batchId: idSchema.nullable() }),
+  z.object({ event: z.literal('probe'), at: timeSchema, probeId: idSchema }),
+]);
+export type StreamEvent = z.infer<typeof streamEventSchema>;
