@@ -1,0 +1,314 @@
+// All wiring: the parts are opened in order, joined by readable calls, and closed in reverse. The process (signals, exit, stdout) is main.ts's.
+import { nanoid } from 'nanoid';
+import type { Logger } from 'pino';
+import { standardProfiles } from '../shared/healing/standard-profiles.ts';
+import { SECOND_MS, utcText } from '../shared/units.ts';
+import type { Clock } from './clock.ts';
+import type { Announce } from './happenings.ts';
+import { checkHealth, describeMetrics } from './health.ts';
+import { openHttpServer } from './http/http-server.ts';
+import { createStreamHub } from './http/stream.ts';
+import { admitReadings } from './ingest/admit-readings.ts';
+import type { Broker } from './ingest/broker.ts';
+import { openBrokerClient } from './ingest/broker-client.ts';
+import { createStateTopic } from './ingest/chamber-state-topic.ts';
+import { openEmbeddedBroker } from './ingest/embedded-broker.ts';
+import { createIntake, type Intake } from './ingest/intake.ts';
+import { createWebPush } from './notify/channels/web-push.ts';
+import { createWebhook } from './notify/channels/webhook.ts';
+import { createDelivery } from './notify/deliver-notices.ts';
+import { openVapidKeys } from './notify/vapid-keys.ts';
+import { hashSecret, isSameText, makeSecret } from './people/secrets.ts';
+import { createSignIn } from './people/sign-in.ts';
+import { gatherRecord } from './record/gather-record.ts';
+import { recordCsv } from './record/record-csv.ts';
+import { recordJson } from './record/record-json.ts';
+import { databaseFile, type Settings } from './settings.ts';
+import { openSite, type Site } from './site.ts';
+import { openStore } from './store/open-store.ts';
+import type { Store } from './store/store.ts';
+import { openTargets } from './telling.ts';
+import { version } from './version.ts';
+import { viewAlarm } from './views/alarm-view.ts';
+import { viewChamber } from './views/chamber-view.ts';
+import { createBatchActs } from './watch/batch-acts.ts';
+import { createChamberActs } from './watch/chamber-acts.ts';
+import { openProbeBook } from './watch/probe-book.ts';
+import { createRounds } from './watch/rounds.ts';
+import { createTurnstile, type Turnstile } from './watch/turnstile.ts';
+import { openWatch, type Watch } from './watch/watch.ts';
+
+export interface AppOptions {
+  readonly settings: Settings;
+  readonly clock: Clock;
+  readonly log: Logger;
+  readonly isDemo?: boolean;
+  /** Time between rounds of the watch, ms; 0 = only when `tick` is called. */
+  readonly roundMs?: number;
+  /** Push services on this machine are allowed: for a private push service, and for tests. */
+  readonly allowLocalPush?: boolean;
+}
+
+export interface App {
+  readonly url: string;
+  readonly mqttPort: number | null;
+  readonly store: Store;
+  readonly intake: Intake;
+  /** Where the first manager is made; null when there is one. */
+  readonly setupUrl: string | null;
+  readonly parts: AppParts;
+  /** One round of the watch. */
+  tick(): Promise<void>;
+  /** Resolves when all notices that are due have been tried. */
+  deliver(): Promise<void>;
+  close(): Promise<void>;
+}
+
+type AppParts = ReturnType<typeof createActs>;
+
+const ROUND_MS = 5 * SECOND_MS;
+
+/** Opens the whole service. Throws a Problem when it cannot start; what was opened by then is closed again. */
+export async function openApp(options: AppOptions): Promise<App> {
+  const { settings, clock, log } = options;
+  const closers: (() => Promise<void>)[] = [];
+  const closeAll = async () => {
+    for (const close of closers.splice(0).reverse()) await close();
+  };
+  try {
+    const store = openStore({ file: databaseFile(settings.dataDir), nowMs: clock.nowMs() });
+    closers.push(() => store.close());
+    return await openOn(store, options, closers, closeAll);
+  } catch (error) {
+    await closeAll().catch((failure: unknown) =>
+      log.error({ err: failure }, 'closing after a failed start failed too'),
+    );
+    throw error;
+  }
+}
+
+async function openOn(
+  store: Store,
+  options: AppOptions,
+  closers: (() => Promise<void>)[],
+  closeAll: () => Promise<void>,
+): Promise<App> {
+  const { settings, clock, log } = options;
+  await addStandardProfiles(store, clock.nowMs());
+  const site = await openSite(store);
+  const targets = await openTargets(store);
+  const probes = await openProbeBook(store, clock.nowMs());
+  const watch = await openWatch({ store, site, probes, targets: targets.all });
+  const turnstile = createTurnstile();
+  let address = settings.publicUrl ?? '';
+  let broker: Broker;
+  let lastRoundMs = clock.nowMs();
+
+  const chamberView = (id: string) => {
+    const chamber = watch.chamber(id);
+    return chamber === undefined ? undefined : viewChamber(chamber, watch, clock.nowMs());
+  };
+  const hub = createStreamHub(
+    (chamberId) => {
+      const view = chamberView(chamberId);
+      const at = utcText(clock.nowMs());
+      return view === undefined
+        ? null
+        : { event: 'climate', at, chamberId, climate: view.climate, limits: view.limits };
+    },
+    () => ({ event: 'hello', at: utcText(clock.nowMs()) }),
+  );
+  const stateTopic = createStateTopic(() => broker, chamberView, log);
+
+  const vapid = await openVapidKeys(store.settings, {
+    publicUrl: settings.publicUrl ?? '',
+    contact: 'mailto:takewell@example.org',
+  });
+  const delivery = createDelivery({
+    store,
+    channels: {
+      'web-push': createWebPush({ vapid, allowLocal: options.allowLocalPush ?? false }),
+      webhook: createWebhook(),
+    },
+    clock,
+    random: Math.random,
+    log,
+    publicUrl: () => address,
+    sayContext: () => ({ zone: site.current().zone }),
+    onPhoneGone: () => void targets.refresh().catch((err: unknown) => log.error({ err }, 'the phones cannot be read')),
+  });
+  closers.push(() => delivery.close());
+
+  const announce: Announce = (happenings) => {
+    const nowMs = clock.nowMs();
+    const at = utcText(nowMs);
+    const { chamberIds = [], probeIds = [], batches = [], alarms = [] } = happenings;
+    for (const { alarm } of alarms) {
+      const code = watch.chamber(alarm.chamberId)?.healing?.batch.code ?? null;
+      hub.publish({ event: 'alarm', at, alarm: viewAlarm(alarm, watch, nowMs, code) });
+    }
+    for (const batch of batches) hub.publish({ event: 'batch', at, ...batch });
+    if (hub.readers() > 0) for (const probeId of probeIds) hub.publish({ event: 'probe', at, probeId });
+    hub.climateChanged(chamberIds);
+    stateTopic.tell(chamberIds, nowMs, false);
+    stateTopic.tell(
+      [...alarms.map(({ alarm }) => alarm.chamberId), ...batches.map((one) => one.chamberId)],
+      nowMs,
+      true,
+    );
+    if (happenings.noticesWritten) delivery.wake();
+  };
+
+  const intake = createIntake({
+    admit: (messages) =>
+      turnstile.inTurn(async () => announce(await admitReadings(messages, { store, watch, site, clock }))),
+    refuse: async ({ arrivalMs, topic, payload }, reason) => {
+      const payloadStart = payload.subarray(0, 500);
+      await store.commit({ refused: [{ atMs: arrivalMs, topic, reason, where: '', payloadStart }] });
+    },
+    log,
+  });
+  broker = await openBroker(
+    store,
+    intake,
+    options,
+    site.current().mappings.map(({ filter }) => filter),
+  );
+  // The broker first, so that nothing more comes in; then what is in hand.
+  closers.push(
+    () => intake.close(),
+    () => broker.close(),
+  );
+
+  const acts = createActs({ store, watch, site, turnstile, clock, announce });
+  const setupCode = settings.setupCode ?? makeSecret();
+  const healthParts = {
+    store,
+    intake,
+    broker: () => broker,
+    dataDir: settings.dataDir,
+    clock,
+    version,
+    lastRoundMs: () => lastRoundMs,
+    readers: hub.readers,
+  };
+  const isSecure = settings.publicUrl?.startsWith('https:') ?? settings.http.tls !== null;
+  const writeRecord = async (batchId: string) => {
+    const { siteName, zone, altitudeM } = site.current();
+    return gatherRecord(store, batchId, { siteName, zone, altitudeM, nowMs: clock.nowMs(), version });
+  };
+  const http = await openHttpServer(
+    settings,
+    {
+      ...{ store, watch, site, hub, clock, isSecure, version, ...acts },
+      signIn: createSignIn({ store, clock, setupCode }),
+      health: () => checkHealth(healthParts),
+      metrics: () => describeMetrics(healthParts),
+      isDemo: options.isDemo ?? false,
+      followMappings: () => broker.follow(site.current().mappings.map(({ filter }) => filter)),
+      telling: {
+        pushKey: vapid.publicKey,
+        channels: targets.channels,
+        changeChannels: targets.changeChannels,
+        targetsChanged: targets.refresh,
+        testPhone: (phone) => delivery.sendTest(phone),
+      },
+    },
+    {
+      json: async function* (batchId) {
+        yield* recordJson(store, await writeRecord(batchId));
+      },
+      csv: async function* (batchId) {
+        yield* recordCsv(store, await writeRecord(batchId));
+      },
+    },
+    log,
+  );
+  closers.push(() => http.close());
+  const url = await http.listen();
+  if (settings.publicUrl === null) address = url;
+
+  const tick = async () => {
+    await acts.rounds.tick();
+    lastRoundMs = clock.nowMs();
+  };
+  closers.push(startRounds(tick, options.roundMs ?? ROUND_MS, log));
+  await tick();
+  delivery.wake();
+  const needsSetup = (await store.people.list()).length === 0;
+  return {
+    url,
+    mqttPort: broker.port,
+    store,
+    intake,
+    setupUrl: needsSetup ? `${address}/set-up?code=${encodeURIComponent(setupCode)}` : null,
+    parts: acts,
+    tick,
+    deliver: () => delivery.deliverNotices(),
+    close: closeAll,
+  };
+}
+
+interface ActBase {
+  readonly store: Store;
+  readonly watch: Watch;
+  readonly site: Site;
+  readonly turnstile: Turnstile;
+  readonly clock: Clock;
+  readonly announce: Announce;
+}
+
+function createActs(base: ActBase) {
+  const rounds = createRounds(base);
+  return {
+    rounds,
+    chamberActs: createChamberActs({ ...base, rounds }),
+    batchActs: createBatchActs({ ...base, rounds }),
+  };
+}
+
+async function openBroker(
+  store: Store,
+  intake: Intake,
+  { settings, clock, log }: AppOptions,
+  filters: readonly string[],
+): Promise<Broker> {
+  if (settings.mqtt.url === null) {
+    const checkNode = async (name: string, password: string) => {
+      const node = (await store.probes.nodes()).find(({ id }) => id === name);
+      return node?.passwordHash != null && isSameText(node.passwordHash, hashSecret(password));
+    };
+    return openEmbeddedBroker({ settings: settings.mqtt, intake, clock, log, checkNode });
+  }
+  const broker = openBrokerClient({ url: settings.mqtt.url, clientId: await clientId(store), intake, clock, log });
+  await broker.follow(filters);
+  return broker;
+}
+
+/** Kept, so that the outside broker knows this installation again and hands over what it queued meanwhile. */
+async function clientId(store: Store): Promise<string> {
+  const known = await store.settings.get('mqttClientId');
+  if (typeof known === 'string') return known;
+  const made = `takewell-${nanoid(10)}`;
+  await store.settings.put('mqttClientId', made);
+  return made;
+}
+
+async function addStandardProfiles(store: Store, nowMs: number): Promise<void> {
+  for (const { id, document } of standardProfiles) {
+    if ((await store.profiles.get(id)) === null) await store.profiles.addVersion(id, document, nowMs, 'Takewell');
+  }
+}
+
+function startRounds(tick: () => Promise<void>, everyMs: number, log: Logger): () => Promise<void> {
+  if (everyMs === 0) return async () => undefined;
+  let running: Promise<void> = Promise.resolve();
+  // A round that cannot be stored is tried again by the next; health says so meanwhile.
+  const timer = setInterval(() => {
+    running = tick().catch((error: unknown) => log.error({ err: error }, 'a round of the watch failed'));
+  }, everyMs);
+  return async () => {
+    clearInterval(timer);
+    await running;
+  };
+}

@@ -1,0 +1,13 @@
+// What has come true by one turn: for the screens, the siren topic and the deliverer. Made only after the commit.
+import type { Effect } from '../shared/alarms/watch-state.ts';
+
+export interface Happenings {
+  readonly chamberIds?: readonly string[];
+  readonly probeIds?: readonly string[];
+  /** Chambers whose batch, log or checks changed. */
+  readonly batches?: readonly { readonly chamberId: string; readonly batchId: string | null }[];
+  readonly alarms?: readonly Extract<Effect, { type: 'alarm-changed' }>[];
+  readonly noticesWritten?: boolean;
+}
+
+export type Announce = (happenings: Happenings) => void;

@@ -1,0 +1,84 @@
+// Is the service well, and if not, why; and its figures for a monitoring program.
+import { statfs } from 'node:fs/promises';
+import type { Health } from '../shared/api/health.ts';
+import { Problem } from '../shared/problem.ts';
+import { SECOND_MS } from '../shared/units.ts';
+import type { Clock } from './clock.ts';
+import type { Broker } from './ingest/broker.ts';
+import type { Intake } from './ingest/intake.ts';
+import type { Store } from './store/store.ts';
+
+interface HealthParts {
+  readonly store: Store;
+  readonly intake: Intake;
+  readonly broker: () => Broker;
+  readonly dataDir: string;
+  readonly clock: Clock;
+  readonly version: string;
+  /** When the last round of the watch ended, ms. */
+  readonly lastRoundMs: () => number;
+  readonly readers: () => number;
+}
+
+/** Below this share of free room the disk is told to be nearly full. */
+const LEAST_FREE_SHARE = 0.1;
+const LONGEST_ROUND_MS = 60 * SECOND_MS;
+
+/** Looks at every part. `ready` is false while something keeps readings from being stored or judged. */
+export async function checkHealth(parts: HealthParts): Promise<Health> {
+  const { intake, broker, clock, version } = parts;
+  const stored = await parts.store.checkHealth().then(() => null, problemOf);
+  const blocking = [
+    stored ?? asFinding(intake.trouble()),
+    finding('broker', broker().trouble()),
+    finding(
+      'watch',
+      clock.nowMs() - parts.lastRoundMs() > LONGEST_ROUND_MS ? 'The watch has not gone round for a minute.' : null,
+    ),
+  ].flatMap((one) => one ?? []);
+  const warning = finding('disk', await sayLittleRoom(parts.dataDir));
+  return {
+    live: true,
+    ready: blocking.length === 0,
+    version,
+    problems: [...blocking, ...(warning === null ? [] : [warning])],
+  };
+}
+
+/** Figures in the Prometheus text format. */
+export async function describeMetrics({ store, intake, broker, readers, version }: HealthParts): Promise<string> {
+  const alarms = await store.alarms.page({ limit: 500, state: 'active' });
+  const lines: [string, string, number][] = [
+    ['takewell_readings_stored', 'Readings in the store', await store.readings.countAll()],
+    ['takewell_messages_waiting', 'Messages that wait for the store', intake.waiting()],
+    ['takewell_broker_up', '1 while messages can come in', broker().trouble() === null ? 1 : 0],
+    ['takewell_alarms_active', 'Alarms that are not back to normal', alarms.items.length],
+    ['takewell_stream_readers', 'Open event streams', readers()],
+    ['takewell_memory_bytes', 'Memory of the process', process.memoryUsage.rss()],
+  ];
+  const gauges = lines.map(([name, help, value]) => `# HELP ${name} ${help}\n# TYPE ${name} gauge\n${name} ${value}\n`);
+  return `${gauges.join('')}# TYPE takewell_info gauge\ntakewell_info{version="${version}"} 1\n`;
+}
+
+type Finding = Health['problems'][number];
+
+function finding(code: string, detail: string | null): Finding | null {
+  return detail === null ? null : { code, detail };
+}
+
+function asFinding(problem: Problem | null): Finding | null {
+  return problem === null ? null : { code: problem.code, detail: problem.message };
+}
+
+function problemOf(error: unknown): Finding {
+  if (error instanceof Problem) return { code: error.code, detail: error.message };
+  return { code: 'store-unavailable', detail: `The store does not answer (${String(error)}).` };
+}
+
+async function sayLittleRoom(folder: string): Promise<string | null> {
+  const { bavail, blocks } = await statfs(folder);
+  const share = blocks === 0 ? 1 : bavail / blocks;
+  return share < LEAST_FREE_SHARE
+    ? `The disk has ${Math.round(share * 100)} % free: make room before it is full.`
+    : null;
+}

@@ -1,0 +1,26 @@
+// The process: settings in, one line on stdout when it listens, a clean end on a signal, one clear line and exit 2 when it cannot start.
+import { Problem } from '../shared/problem.ts';
+import { openApp } from './app.ts';
+import { systemClock } from './clock.ts';
+import { openLog } from './log.ts';
+import { stopOnSignals } from './process.ts';
+import { readSettings } from './settings.ts';
+
+async function main(): Promise<void> {
+  const settings = readSettings(process.env);
+  const log = openLog(settings.logLevel);
+  const app = await openApp({ settings, clock: systemClock, log });
+  stopOnSignals(app, log);
+  process.stdout.write(`Takewell is ready at ${app.url}\n`);
+  if (app.setupUrl !== null)
+    log.info({ setupUrl: app.setupUrl }, 'open this address to make the first manager account');
+}
+
+main().catch((error: unknown) => {
+  const text =
+    error instanceof Problem
+      ? error.message
+      : `Takewell cannot start: ${error instanceof Error ? error.stack : String(error)}`;
+  process.stderr.write(`${text}\n`);
+  process.exitCode = 2;
+});

@@ -1,0 +1,51 @@
+// The outbox of notices. A notice is written with its alarm; what happened to it is written here.
+import type { Database } from 'better-sqlite3';
+import type { NoticeDraft } from '../../shared/alarms/notice-due.ts';
+import type { Notice, Store } from './store.ts';
+import { guarded } from './store-problem.ts';
+
+type NoticeRow = Omit<Notice, 'urgent'> & { urgent: number };
+
+const columns = `SELECT id, alarm_id alarmId, chamber_id chamberId, kind, channel, target_id targetId, urgent, decided_ms decidedMs, state,
+  attempts, result, result_ms resultMs FROM notices`;
+
+/** Writes notices to send; one that is there already stays as it is. Call inside the transaction. */
+export function prepareNoticeWriter(db: Database) {
+  const add = db.prepare(`INSERT OR IGNORE INTO notices
+    (id, alarm_id, chamber_id, kind, channel, target_id, urgent, decided_ms, next_try_ms) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)`);
+  return (drafts: readonly NoticeDraft[]): void => {
+    for (const one of drafts) {
+      const { id, alarmId, chamberId, kind, channel, targetId, decidedMs } = one;
+      add.run(id, alarmId, chamberId, kind, channel, targetId, Number(one.urgent), decidedMs, decidedMs);
+    }
+  };
+}
+
+export function openNoticeStore(db: Database): Store['notices'] {
+  const due = db.prepare<[number, number], NoticeRow>(
+    `${columns} WHERE state = 'waiting' AND next_try_ms <= ? ORDER BY next_try_ms, id LIMIT ?`,
+  );
+  const next = db.prepare<[], { ms: number | null }>(`SELECT min(next_try_ms) ms FROM notices WHERE state = 'waiting'`);
+  const ofAlarm = db.prepare<[string], NoticeRow>(`${columns} WHERE alarm_id = ? ORDER BY decided_ms, id`);
+  const mark = db.prepare(
+    'UPDATE notices SET state = ?, result = ?, result_ms = ?, attempts = attempts + 1, next_try_ms = ? WHERE id = ?',
+  );
+  return {
+    due: async (nowMs, limit) => guarded(() => due.all(nowMs, limit).map(toNotice)),
+    nextDueMs: async () => guarded(() => next.get()?.ms ?? null),
+    ofAlarm: async (alarmId) => guarded(() => ofAlarm.all(alarmId).map(toNotice)),
+    async markSent(id, result, atMs) {
+      guarded(() => mark.run('sent', result, atMs, atMs, id));
+    },
+    async markRetry(id, result, atMs, nextTryMs) {
+      guarded(() => mark.run('waiting', result, atMs, nextTryMs, id));
+    },
+    async markGivenUp(id, result, atMs) {
+      guarded(() => mark.run('given-up', result, atMs, atMs, id));
+    },
+  };
+}
+
+function toNotice(row: NoticeRow): Notice {
+  return { ...row, urgent: row.urgent === 1 };
+}

@@ -1,0 +1,68 @@
+// The store on SQLite: the parts put together, and the one transaction that a turn of the watch is written in.
+import type { Database } from 'better-sqlite3';
+import { openAlarmStore, prepareAlarmWriter } from './alarm-store.ts';
+import { openBatchStore } from './batch-store.ts';
+import { openChamberStore } from './chamber-store.ts';
+import { openNoticeStore, prepareNoticeWriter } from './notice-store.ts';
+import { type DatabaseOptions, openDatabase, openDatabaseToRead } from './open-database.ts';
+import { openPeopleStore } from './people-store.ts';
+import { openPhoneStore } from './phone-store.ts';
+import { openProbeStore, prepareDiscovery, prepareRefusals } from './probe-store.ts';
+import { openProfileStore } from './profile-store.ts';
+import { openReadingStore, prepareReadingWriter } from './reading-store.ts';
+import { openSettingStore } from './setting-store.ts';
+import type { Commit, Store } from './store.ts';
+import { guarded } from './store-problem.ts';
+
+/** Opens the store in a SQLite file, made and migrated as needed. Problems as `openDatabase`. */
+export function openStore(options: DatabaseOptions): Store {
+  return storeOn(openDatabase(options));
+}
+
+/** Opens an existing store for reading only, while the service may be writing it. */
+export function openStoreToRead(file: string): Store {
+  return storeOn(openDatabaseToRead(file));
+}
+
+function storeOn(db: Database): Store {
+  const commit = prepareCommit(db);
+  const touch = db.prepare("INSERT OR REPLACE INTO settings (name, value) VALUES ('opened', '1')");
+  return {
+    commit: async (work) => guarded(() => ({ stored: commit.immediate(work) })),
+    async checkHealth() {
+      guarded(() => touch.run());
+    },
+    async close() {
+      guarded(() => db.close());
+    },
+    readings: openReadingStore(db),
+    chambers: openChamberStore(db),
+    probes: openProbeStore(db),
+    profiles: openProfileStore(db),
+    batches: openBatchStore(db),
+    alarms: openAlarmStore(db),
+    people: openPeopleStore(db),
+    phones: openPhoneStore(db),
+    notices: openNoticeStore(db),
+    settings: openSettingStore(db),
+  };
+}
+
+function prepareCommit(db: Database) {
+  const discovery = prepareDiscovery(db);
+  const writeReadings = prepareReadingWriter(db);
+  const writeRefusals = prepareRefusals(db);
+  const writeAlarms = prepareAlarmWriter(db);
+  const writeNotices = prepareNoticeWriter(db);
+  return db.transaction((work: Commit): boolean[] => {
+    for (const probe of work.discovered ?? []) discovery.addProbe(probe);
+    for (const status of work.nodeStatus ?? []) discovery.setStatus(status);
+    writeRefusals(work.refused ?? []);
+    const stored = writeReadings(work);
+    if (work.watch !== undefined) {
+      writeAlarms(work.watch);
+      writeNotices(work.watch.notices);
+    }
+    return stored;
+  });
+}

@@ -1,0 +1,116 @@
+// Nodes, probes, where a probe stood and when, and messages that were refused.
+import type { Database } from 'better-sqlite3';
+import type { Node, Placement, Probe, Refused, Store } from './store.ts';
+import { guarded } from './store-problem.ts';
+
+interface ProbeRow {
+  number: number;
+  nodeId: string;
+  address: string;
+  name: string;
+  silenceMs: number;
+  outOfService: number;
+  discoveredMs: number;
+  chamberId: string | null;
+  place: Placement['place'] | null;
+  fromMs: number | null;
+}
+
+const listSql = `
+  SELECT p.number, node_id nodeId, address, name, silence_ms silenceMs, out_of_service outOfService, discovered_ms discoveredMs,
+    l.chamber_id chamberId, l.place, l.from_ms fromMs
+  FROM probes p LEFT JOIN placements l ON l.probe = p.number AND l.to_ms IS NULL ORDER BY p.number`;
+
+/** Writes what a message brought to light; call inside the transaction. */
+export function prepareDiscovery(db: Database) {
+  const node = db.prepare('INSERT OR IGNORE INTO nodes (id, discovered_ms) VALUES (?, ?)');
+  const probe = db.prepare(`INSERT OR IGNORE INTO probes (number, node_id, address, name, silence_ms, discovered_ms)
+    VALUES (?, ?, ?, ?, ?, ?)`);
+  const status =
+    db.prepare(`INSERT INTO nodes (id, status, status_ms, discovered_ms) VALUES (@nodeId, @status, @atMs, @atMs)
+    ON CONFLICT (id) DO UPDATE SET status = excluded.status, status_ms = excluded.status_ms`);
+  return {
+    addProbe(row: Probe): void {
+      node.run(row.nodeId, row.discoveredMs);
+      probe.run(row.number, row.nodeId, row.address, row.name, row.silenceMs, row.discoveredMs);
+    },
+    setStatus(row: { nodeId: string; status: string; atMs: number }): void {
+      status.run(row);
+    },
+  };
+}
+
+/** Keeps the last 200 refusals; call inside the transaction. */
+export function prepareRefusals(db: Database) {
+  const add = db.prepare('INSERT INTO refused (at_ms, topic, reason, place, payload_start) VALUES (?, ?, ?, ?, ?)');
+  const trim = db.prepare('DELETE FROM refused WHERE id <= (SELECT max(id) FROM refused) - 200');
+  return (rows: readonly Omit<Refused, 'id'>[]): void => {
+    for (const row of rows) add.run(row.atMs, row.topic, row.reason, row.where, row.payloadStart);
+    if (rows.length > 0) trim.run();
+  };
+}
+
+export function openProbeStore(db: Database): Store['probes'] {
+  const discovery = prepareDiscovery(db);
+  const nodes = db.prepare<[], Node>(
+    `SELECT id, status, status_ms statusMs, password_hash passwordHash, discovered_ms discoveredMs FROM nodes ORDER BY id`,
+  );
+  const addNode = db.prepare('INSERT INTO nodes (id, status, discovered_ms) VALUES (?, ?, ?)');
+  const setPassword = db.prepare('UPDATE nodes SET password_hash = ? WHERE id = ?');
+  const list = db.prepare<[], ProbeRow>(listSql);
+  const update = db.prepare(`UPDATE probes SET name = coalesce(?, name), silence_ms = coalesce(?, silence_ms),
+    out_of_service = coalesce(?, out_of_service) WHERE number = ?`);
+  const endPlacement = db.prepare('UPDATE placements SET to_ms = ? WHERE probe = ? AND to_ms IS NULL');
+  const startPlacement = db.prepare('INSERT INTO placements (probe, chamber_id, place, from_ms) VALUES (?, ?, ?, ?)');
+  const placements = db.prepare<[{ chamberId: string | null; fromMs: number; toMs: number }], Placement>(
+    `SELECT probe, chamber_id chamberId, place, from_ms fromMs, to_ms toMs FROM placements
+     WHERE chamber_id IS @chamberId AND from_ms < @toMs AND coalesce(to_ms, @toMs) > @fromMs ORDER BY probe, from_ms`,
+  );
+  const refused = db.prepare<[], Refused>(
+    `SELECT id, at_ms atMs, topic, reason, place "where", payload_start payloadStart FROM refused ORDER BY id DESC LIMIT 200`,
+  );
+  const place = db.transaction(
+    (number: number, to: { chamberId: string | null; place: string } | null, atMs: number) => {
+      endPlacement.run(atMs, number);
+      if (to !== null) startPlacement.run(number, to.chamberId, to.place, atMs);
+    },
+  );
+  const add = db.transaction((probe: Probe) => discovery.addProbe(probe));
+  return {
+    nodes: async () => guarded(() => nodes.all()),
+    async addNode(node) {
+      guarded(() => addNode.run(node.id, node.status, node.discoveredMs));
+    },
+    setNodePassword: async (nodeId, hash) => guarded(() => setPassword.run(hash, nodeId).changes > 0),
+    list: async () => guarded(() => list.all().map(toProbe)),
+    async add(probe) {
+      guarded(() => add.immediate(probe));
+    },
+    async update(number, { name, silenceMs, outOfService }) {
+      const out = outOfService === undefined ? null : Number(outOfService);
+      guarded(() => update.run(name ?? null, silenceMs ?? null, out, number));
+    },
+    async place(number, to, atMs) {
+      guarded(() => place.immediate(number, to, atMs));
+    },
+    placements: async (chamberId, fromMs, toMs) => guarded(() => placements.all({ chamberId, fromMs, toMs })),
+    refused: async () => guarded(() => refused.all()),
+  };
+}
+
+function toProbe(row: ProbeRow): Probe {
+  const { number, nodeId, address, name, silenceMs, discoveredMs, chamberId, place, fromMs } = row;
+  const placement = place === null || fromMs === null ? null : { probe: number, chamberId, place, fromMs, toMs: null };
+  const id = `p${number}`;
+  return {
+    number,
+    id,
+    nodeId,
+    address,
+    name,
+    silenceMs,
+    outOfService: row.outOfService === 1,
+    discoveredMs,
+    placement,
+  };
+}

@@ -1,0 +1,174 @@
+// Readings and their one-minute roll-up. A reading is stored once for (probe, time); a later message may only complete it.
+import type { Database } from 'better-sqlite3';
+import type { Reading } from '../../shared/readings/reading.ts';
+import { MINUTE_MS } from '../../shared/units.ts';
+import { fromScaled, packFlags, SCALE, toScaled, unpackFlags } from './scaled.ts';
+import type { BucketValue, ClimateBucket, Commit, Store } from './store.ts';
+import { guarded } from './store-problem.ts';
+
+interface ReadingRow {
+  t: number;
+  temperature: number | null;
+  humidity: number | null;
+  flags: number;
+  delay: number;
+}
+
+// Completing takes over the missing half with its flag and touches nothing else; a plain repeat changes no row.
+const upsertSql = `
+  INSERT INTO readings (probe, t, temperature, humidity, flags, delay) VALUES (?, ?, ?, ?, ?, ?)
+  ON CONFLICT (probe, t) DO UPDATE SET
+    temperature = coalesce(temperature, excluded.temperature),
+    humidity = coalesce(humidity, excluded.humidity),
+    flags = (CASE WHEN temperature IS NULL THEN excluded.flags & 15 ELSE flags & 15 END)
+      | (CASE WHEN humidity IS NULL THEN excluded.flags & 240 ELSE flags & 240 END) | (flags & 256)
+  WHERE (temperature IS NULL AND excluded.temperature IS NOT NULL) OR (humidity IS NULL AND excluded.humidity IS NOT NULL)`;
+
+// Recomputed from the readings themselves, so that late and completed ones can never leave it wrong.
+const rollUpSql = `
+  INSERT OR REPLACE INTO minutes
+  SELECT @probe, @minute,
+    count(temperature) FILTER (WHERE flags & 15 <= 2), sum(temperature) FILTER (WHERE flags & 15 <= 2),
+    min(temperature) FILTER (WHERE flags & 15 <= 2), max(temperature) FILTER (WHERE flags & 15 <= 2),
+    count(humidity) FILTER (WHERE (flags >> 4) & 15 <= 2), sum(humidity) FILTER (WHERE (flags >> 4) & 15 <= 2),
+    min(humidity) FILTER (WHERE (flags >> 4) & 15 <= 2), max(humidity) FILTER (WHERE (flags >> 4) & 15 <= 2),
+    count(*),
+    count(*) FILTER (WHERE (temperature IS NOT NULL AND flags & 15 IN (3, 4)) OR (humidity IS NOT NULL AND (flags >> 4) & 15 IN (3, 4)))
+  FROM readings WHERE probe = @probe AND t >= @minute * 60000 AND t < (@minute + 1) * 60000`;
+
+const bucketColumns = (source: 'minutes' | 'readings') =>
+  source === 'minutes'
+    ? `min(temperature_min) tMin, max(temperature_max) tMax, sum(temperature_sum) tSum, sum(temperature_count) tCount,
+       min(humidity_min) hMin, max(humidity_max) hMax, sum(humidity_sum) hSum, sum(humidity_count) hCount,
+       sum(readings) readings, sum(bad) bad`
+    : `min(temperature) FILTER (WHERE flags & 15 <= 2) tMin, max(temperature) FILTER (WHERE flags & 15 <= 2) tMax,
+       sum(temperature) FILTER (WHERE flags & 15 <= 2) tSum, count(temperature) FILTER (WHERE flags & 15 <= 2) tCount,
+       min(humidity) FILTER (WHERE (flags >> 4) & 15 <= 2) hMin, max(humidity) FILTER (WHERE (flags >> 4) & 15 <= 2) hMax,
+       sum(humidity) FILTER (WHERE (flags >> 4) & 15 <= 2) hSum, count(humidity) FILTER (WHERE (flags >> 4) & 15 <= 2) hCount,
+       count(*) readings, count(*) FILTER (WHERE flags & 15 IN (3, 4) OR (flags >> 4) & 15 IN (3, 4)) bad`;
+
+interface BucketRow {
+  bucket: number;
+  tMin: number | null;
+  tMax: number | null;
+  tSum: number | null;
+  tCount: number;
+  hMin: number | null;
+  hMax: number | null;
+  hSum: number | null;
+  hCount: number;
+  readings: number;
+  bad: number;
+}
+
+/** Writes readings and changed flags, one transaction's worth. Call inside the transaction. Answers which were new or completed one. */
+export function prepareReadingWriter(db: Database) {
+  const upsert = db.prepare(upsertSql);
+  const revise = db.prepare('UPDATE readings SET flags = (flags & 256) | ? WHERE probe = ? AND t = ?');
+  const rollUp = db.prepare(rollUpSql);
+  return ({ readings = [], revised = [] }: Pick<Commit, 'readings' | 'revised'>): boolean[] => {
+    const dirty = new Map<string, { probe: number; minute: number }>();
+    const markDirty = (probe: number, timeMs: number) => {
+      const minute = Math.floor(timeMs / MINUTE_MS);
+      dirty.set(`${probe}:${minute}`, { probe, minute });
+    };
+    const stored = readings.map((row) => {
+      const flags = packFlags(row.temperatureFlag, row.humidityFlag, row.late);
+      const delay = row.receivedMs - row.timeMs;
+      const isNew =
+        upsert.run(row.probe, row.timeMs, toScaled(row.temperature), toScaled(row.humidity), flags, delay).changes > 0;
+      if (isNew) markDirty(row.probe, row.timeMs);
+      return isNew;
+    });
+    for (const row of revised) {
+      revise.run(packFlags(row.temperatureFlag, row.humidityFlag, false), row.probe, row.timeMs);
+      markDirty(row.probe, row.timeMs);
+    }
+    for (const one of dirty.values()) rollUp.run(one);
+    return stored;
+  };
+}
+
+const PAGE = 5_000;
+
+export function openReadingStore(db: Database): Store['readings'] {
+  const columns = 'SELECT t, temperature, humidity, flags, delay FROM readings WHERE probe = ?';
+  const page = db.prepare<[number, number, number], ReadingRow>(
+    `${columns} AND t >= ? AND t <= ? ORDER BY t LIMIT ${PAGE}`,
+  );
+  const newest = db.prepare<[number], ReadingRow>(`${columns} ORDER BY t DESC LIMIT 1`);
+  const count = db.prepare<[], { n: number }>('SELECT coalesce(sum(readings), 0) n FROM minutes');
+  const mean = db.prepare<[number, number, number], Pick<BucketRow, 'tSum' | 'tCount' | 'hSum' | 'hCount'>>(
+    `SELECT sum(temperature_sum) tSum, sum(temperature_count) tCount, sum(humidity_sum) hSum, sum(humidity_count) hCount
+     FROM minutes WHERE probe = ? AND minute >= ? AND minute < ?`,
+  );
+  const byMinute = db.prepare<[number, number, number, number, number], BucketRow>(
+    `SELECT (minute * 60000 - ?) / ? bucket, ${bucketColumns('minutes')} FROM minutes
+     WHERE probe = ? AND minute >= ? AND minute < ? GROUP BY 1 ORDER BY 1`,
+  );
+  const byReading = db.prepare<[number, number, number, number, number], BucketRow>(
+    `SELECT (t - ?) / ? bucket, ${bucketColumns('readings')} FROM readings
+     WHERE probe = ? AND t >= ? AND t < ? GROUP BY 1 ORDER BY 1`,
+  );
+  return {
+    async *range(probe, fromMs, toMs) {
+      for (let next = fromMs; ; ) {
+        const rows = guarded(() => page.all(probe, next, toMs));
+        for (const row of rows) yield toReading(row);
+        const last = rows.at(-1);
+        if (last === undefined || rows.length < PAGE) return;
+        next = last.t + 1;
+        // The cursor is closed and the loop is free between pages: an export never holds up the ingester.
+        await new Promise((resolve) => setImmediate(resolve));
+      }
+    },
+    async newest(probe) {
+      const row = guarded(() => newest.get(probe));
+      return row === undefined ? null : toReading(row);
+    },
+    async buckets(probe, { fromMs, bucketMs, count: wanted }) {
+      const toMs = fromMs + bucketMs * wanted;
+      const isWhole = bucketMs % MINUTE_MS === 0 && fromMs % MINUTE_MS === 0;
+      const rows = guarded(() =>
+        isWhole
+          ? byMinute.all(fromMs, bucketMs, probe, fromMs / MINUTE_MS, toMs / MINUTE_MS)
+          : byReading.all(fromMs, bucketMs, probe, fromMs, toMs),
+      );
+      return rows.map(toBucket);
+    },
+    async mean(probe, fromMs, toMs) {
+      const row = guarded(() => mean.get(probe, Math.floor(fromMs / MINUTE_MS), Math.floor(toMs / MINUTE_MS)));
+      const of = (sum: number | null | undefined, n: number | undefined) =>
+        sum === null || sum === undefined || !n ? null : fromScaled(sum / n);
+      return { temperature: of(row?.tSum, row?.tCount), humidity: of(row?.hSum, row?.hCount) };
+    },
+    async countAll() {
+      return guarded(() => count.get()?.n ?? 0);
+    },
+  };
+}
+
+function toReading(row: ReadingRow): Reading {
+  return {
+    timeMs: row.t,
+    temperature: fromScaled(row.temperature),
+    humidity: fromScaled(row.humidity),
+    receivedMs: row.t + row.delay,
+    ...unpackFlags(row.flags),
+  };
+}
+
+function toBucket(row: BucketRow): ClimateBucket {
+  return {
+    index: row.bucket,
+    temperature: toValue(row.tMin, row.tMax, row.tSum, row.tCount),
+    humidity: toValue(row.hMin, row.hMax, row.hSum, row.hCount),
+    readings: row.readings,
+    bad: row.bad,
+  };
+}
+
+function toValue(min: number | null, max: number | null, sum: number | null, count: number): BucketValue | null {
+  if (min === null || max === null || sum === null || count === 0) return null;
+  return { min: min / SCALE, max: max / SCALE, sum: sum / SCALE, count };
+}

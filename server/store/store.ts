@@ -1,0 +1,269 @@
+// The store port: what the program asks of its memory, whatever database stands behind it. Everything is asynchronous.
+// Errors: a Problem with code store-full or store-unavailable; an act that breaks a rule of the data is a Problem of code conflict.
+import type { Alarm } from '../../shared/alarms/alarm.ts';
+import type { NoticeDraft } from '../../shared/alarms/notice-due.ts';
+import type { ChamberWatch, Effect, WatchEntry } from '../../shared/alarms/watch-state.ts';
+import type { Place } from '../../shared/api/probes.ts';
+import type { Role } from '../../shared/api/session.ts';
+import type { Batch } from '../../shared/healing/batch.ts';
+import type { Profile, ProfileDocument, StageName } from '../../shared/healing/profile.ts';
+import type { Flag, Reading } from '../../shared/readings/reading.ts';
+
+export interface Chamber {
+  readonly id: string;
+  readonly name: string;
+  readonly createdMs: number;
+}
+
+export interface Node {
+  readonly id: string;
+  readonly status: 'online' | 'offline' | 'unknown';
+  readonly statusMs: number | null;
+  readonly passwordHash: string | null;
+  readonly discoveredMs: number;
+}
+
+export interface Probe {
+  /** Key of its readings; `id` is `p<number>`. */
+  readonly number: number;
+  readonly id: string;
+  readonly nodeId: string;
+  readonly address: string;
+  readonly name: string;
+  readonly silenceMs: number;
+  readonly outOfService: boolean;
+  readonly discoveredMs: number;
+  /** Where it stands now; null = not placed yet. */
+  readonly placement: Placement | null;
+}
+
+export interface Placement {
+  readonly probe: number;
+  readonly chamberId: string | null;
+  readonly place: Place;
+  readonly fromMs: number;
+  readonly toMs: number | null;
+}
+
+export interface Person {
+  readonly id: string;
+  readonly name: string;
+  readonly role: Role;
+  readonly passwordHash: string;
+  readonly createdMs: number;
+}
+
+export interface Token {
+  readonly id: string;
+  readonly name: string;
+  readonly scope: 'read' | 'full';
+  readonly createdMs: number;
+}
+
+export interface LogRow {
+  readonly id: string;
+  readonly batchId: string;
+  readonly atMs: number;
+  readonly kind: string;
+  readonly gapPercent: number | null;
+  readonly note: string;
+  readonly person: string;
+}
+
+export interface CheckAnswer {
+  readonly batchId: string;
+  readonly checkId: string;
+  readonly answer: 'yes' | 'no';
+  readonly atMs: number;
+  readonly person: string;
+  readonly note: string;
+}
+
+export interface Phone {
+  readonly id: string;
+  readonly personId: string;
+  readonly name: string;
+  readonly endpoint: string;
+  readonly p256dh: string;
+  readonly auth: string;
+  readonly createdMs: number;
+  readonly lastResult: string | null;
+  readonly lastResultMs: number | null;
+}
+
+export interface Notice extends NoticeDraft {
+  readonly attempts: number;
+  readonly state: 'waiting' | 'sent' | 'given-up';
+  readonly result: string | null;
+  readonly resultMs: number | null;
+}
+
+export interface Refused {
+  readonly id: number;
+  readonly atMs: number;
+  readonly topic: string;
+  readonly reason: string;
+  readonly where: string;
+  readonly payloadStart: Uint8Array;
+}
+
+export interface AlarmEvent {
+  readonly alarmId: string;
+  readonly atMs: number;
+  readonly change: string;
+  readonly fromState: string;
+  readonly toState: string;
+  readonly value: number | null;
+  readonly person: string | null;
+  readonly note: string;
+}
+
+export interface ProfileVersion extends Profile {
+  readonly createdMs: number;
+  readonly createdBy: string;
+}
+
+/** A bucket of a chart for one probe. Sums and counts, so that probes can be put together. */
+export interface ClimateBucket {
+  readonly index: number;
+  readonly temperature: BucketValue | null;
+  readonly humidity: BucketValue | null;
+  readonly readings: number;
+  readonly bad: number;
+}
+
+export interface BucketValue {
+  readonly min: number;
+  readonly max: number;
+  readonly sum: number;
+  readonly count: number;
+}
+
+/** Everything that one turn of the watch decides: stored whole or not at all. */
+export interface Commit {
+  readonly readings?: readonly (Reading & { readonly probe: number })[];
+  /** Readings whose flags a later one has changed. */
+  readonly revised?: readonly { probe: number; timeMs: number; temperatureFlag: Flag; humidityFlag: Flag }[];
+  readonly discovered?: readonly Probe[];
+  readonly nodeStatus?: readonly { nodeId: string; status: 'online' | 'offline'; atMs: number }[];
+  readonly refused?: readonly Omit<Refused, 'id'>[];
+  readonly watch?: {
+    readonly entries: readonly { chamberId: string; key: string; entry: WatchEntry }[];
+    readonly changes: readonly Extract<Effect, { type: 'alarm-changed' }>[];
+    readonly notices: readonly NoticeDraft[];
+  };
+}
+
+export interface Page<T> {
+  readonly items: readonly T[];
+  readonly nextCursor: string | null;
+}
+
+export interface PageQuery {
+  readonly limit: number;
+  readonly cursor?: string | undefined;
+}
+
+export interface Store {
+  /** One durable transaction: when the promise resolves, it survives a loss of power. `stored[i]` tells whether reading i was new or completed one. */
+  commit(work: Commit): Promise<{ readonly stored: readonly boolean[] }>;
+  /** Throws the Problem that the store has now, if any. Touches the disk. */
+  checkHealth(): Promise<void>;
+  close(): Promise<void>;
+
+  readonly readings: {
+    /** In time order, both ends included, paged by time so that memory stays flat. */
+    range(probe: number, fromMs: number, toMs: number): AsyncIterable<Reading>;
+    newest(probe: number): Promise<Reading | null>;
+    buckets(probe: number, query: { fromMs: number; bucketMs: number; count: number }): Promise<ClimateBucket[]>;
+    /** Mean of the good readings, by minutes. */
+    mean(probe: number, fromMs: number, toMs: number): Promise<{ temperature: number | null; humidity: number | null }>;
+    countAll(): Promise<number>;
+  };
+  readonly chambers: {
+    list(): Promise<Chamber[]>;
+    add(chamber: Chamber): Promise<void>;
+    rename(id: string, name: string): Promise<boolean>;
+    remove(id: string): Promise<boolean>;
+  };
+  readonly probes: {
+    nodes(): Promise<Node[]>;
+    addNode(node: Node): Promise<void>;
+    setNodePassword(nodeId: string, hash: string): Promise<boolean>;
+    list(): Promise<Probe[]>;
+    add(probe: Probe): Promise<void>;
+    update(number: number, change: { name?: string; silenceMs?: number; outOfService?: boolean }): Promise<void>;
+    /** Ends the placement that stands and begins another; null = taken away. */
+    place(number: number, to: { chamberId: string | null; place: Place } | null, atMs: number): Promise<void>;
+    /** Placements in a chamber (null = the house) that overlap a stretch of time. */
+    placements(chamberId: string | null, fromMs: number, toMs: number): Promise<Placement[]>;
+    refused(): Promise<Refused[]>;
+  };
+  readonly profiles: {
+    list(): Promise<ProfileVersion[]>;
+    get(id: string, version?: number): Promise<ProfileVersion | null>;
+    addVersion(id: string, document: ProfileDocument, atMs: number, by: string): Promise<ProfileVersion>;
+  };
+  readonly batches: {
+    page(query: PageQuery): Promise<Page<Batch>>;
+    open(): Promise<Batch[]>;
+    /** Batches whose time in a chamber overlaps a stretch, newest first. */
+    inChamber(chamberId: string, fromMs: number, toMs: number): Promise<Batch[]>;
+    get(id: string): Promise<Batch | null>;
+    add(batch: Batch): Promise<void>;
+    update(id: string, change: Partial<Batch>): Promise<void>;
+    startHold(id: string, atMs: number): Promise<void>;
+    endHold(id: string, atMs: number): Promise<void>;
+    moveTo(id: string, stage: StageName, atMs: number): Promise<void>;
+    log(id: string): Promise<LogRow[]>;
+    addLog(row: LogRow): Promise<void>;
+    answers(id: string): Promise<CheckAnswer[]>;
+    answer(row: CheckAnswer): Promise<void>;
+  };
+  readonly alarms: {
+    watches(): Promise<ChamberWatch[]>;
+    get(id: string): Promise<Alarm | null>;
+    page(query: PageQuery & { state?: string | undefined; chamberId?: string | undefined }): Promise<Page<Alarm>>;
+    ofBatch(batchId: string): Promise<Alarm[]>;
+    events(alarmId: string): Promise<AlarmEvent[]>;
+  };
+  readonly people: {
+    list(): Promise<Person[]>;
+    get(id: string): Promise<Person | null>;
+    byName(name: string): Promise<Person | null>;
+    add(person: Person): Promise<void>;
+    /** Adds the person only while there is none: the first manager is made once. */
+    addFirst(person: Person): Promise<boolean>;
+    update(id: string, change: { role?: Role; passwordHash?: string }): Promise<boolean>;
+    remove(id: string): Promise<boolean>;
+    addSession(row: { tokenHash: string; personId: string; createdMs: number; expiresMs: number }): Promise<void>;
+    bySession(tokenHash: string, nowMs: number): Promise<Person | null>;
+    endSession(tokenHash: string): Promise<void>;
+    endSessionsOf(personId: string): Promise<void>;
+    tokens(): Promise<Token[]>;
+    addToken(token: Token, tokenHash: string): Promise<void>;
+    byToken(tokenHash: string): Promise<Token | null>;
+    removeToken(id: string): Promise<boolean>;
+  };
+  readonly phones: {
+    ofPerson(personId: string): Promise<Phone[]>;
+    all(): Promise<Phone[]>;
+    get(id: string): Promise<Phone | null>;
+    /** A subscription that is known already is taken over by the person who brings it. */
+    put(phone: Phone): Promise<Phone>;
+    remove(id: string): Promise<boolean>;
+    setResult(id: string, result: string, atMs: number): Promise<void>;
+  };
+  readonly notices: {
+    due(nowMs: number, limit: number): Promise<Notice[]>;
+    nextDueMs(): Promise<number | null>;
+    ofAlarm(alarmId: string): Promise<Notice[]>;
+    markSent(id: string, result: string, atMs: number): Promise<void>;
+    markRetry(id: string, result: string, atMs: number, nextTryMs: number): Promise<void>;
+    markGivenUp(id: string, result: string, atMs: number): Promise<void>;
+  };
+  readonly settings: {
+    get(name: string): Promise<unknown>;
+    put(name: string, value: unknown): Promise<void>;
+  };
+}
