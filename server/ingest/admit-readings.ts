@@ -1,0 +1,66 @@
+// What happens when a reading arrives: the whole story, in order. Both brokers call only this. It must never acknowledge, nor tell
+// anybody anything, before the transaction is committed.
+import type { Clock } from '../clock.ts';
+import type { Happenings } from '../happenings.ts';
+import type { Site } from '../site.ts';
+import type { Commit, Store } from '../store/store.ts';
+import { startDraft } from '../watch/probe-draft.ts';
+import type { Watch } from '../watch/watch.ts';
+import { type ArrivedMessage, type DecodedMessage, decodeMessage } from './arrived-message.ts';
+import { judgeArrivals } from './judge-arrivals.ts';
+
+export interface AdmitParts {
+  readonly store: Store;
+  readonly watch: Watch;
+  readonly site: Site;
+  readonly clock: Clock;
+}
+
+/** Admits a group of messages. Throws the store's Problem when it could not be stored: then nothing has changed and it may be tried again. */
+export async function admitReadings(messages: readonly ArrivedMessage[], parts: AdmitParts): Promise<Happenings> {
+  const { store, watch, site, clock } = parts;
+  const nowMs = clock.nowMs();
+  // 1. Decode: payload → readings and refusals.
+  const decoded = messages.map((message) => decodeMessage(message, site.current().mappings));
+  // 2. Find or discover each probe and judge the quality of each reading, on a draft.
+  const draft = startDraft(watch.probes);
+  const { readings, revised, chamberIds } = judgeArrivals(decoded, draft);
+  // 3. Judge the chambers by the alarm rules; decide what is to be told.
+  const decision = watch.observe(chamberIds, draft.all(), nowMs);
+  // 4. One transaction: readings, roll-ups, refusals, alarms, notices to send.
+  await store.commit({
+    readings,
+    revised,
+    discovered: draft.discovered,
+    nodeStatus: decoded.flatMap(statusOf),
+    refused: decoded.flatMap(refusalsOf),
+    watch: decision.work,
+  });
+  // 5. Only what is stored is true.
+  draft.apply();
+  decision.apply();
+  // 6. The caller tells the screens, wakes the deliverer and acknowledges.
+  return {
+    chamberIds: [...chamberIds],
+    probeIds: [...draft.changed()].map(({ probe }) => probe.id),
+    alarms: decision.work.changes,
+    noticesWritten: decision.work.notices.length > 0,
+  };
+}
+
+function statusOf({ status, message }: DecodedMessage): NonNullable<Commit['nodeStatus']> {
+  return status === null ? [] : [{ ...status, atMs: message.arrivalMs }];
+}
+
+const PAYLOAD_START = 500;
+
+function refusalsOf({ message, refused }: DecodedMessage): NonNullable<Commit['refused']> {
+  const payloadStart = message.payload.subarray(0, PAYLOAD_START);
+  return refused.map(({ reason, where }) => ({
+    atMs: message.arrivalMs,
+    topic: message.topic,
+    reason,
+    where,
+    payloadStart,
+  }));
+}

@@ -1,0 +1,96 @@
+// The connection to a broker that runs elsewhere. On MQTT 3.1.1 only `handleMessage` holds the acknowledgement back until a message is
+// stored; an error given to its callback is dropped by the library, so a message that could not be stored breaks the connection instead
+// and the broker sends it again.
+import mqtt, { type MqttClient } from 'mqtt';
+import type { Logger } from 'pino';
+import type { Clock } from '../clock.ts';
+import { type Broker, OWN_FILTERS, SERVICE_STATUS_TOPIC } from './broker.ts';
+import type { Intake } from './intake.ts';
+
+export interface BrokerClientParts {
+  readonly url: string;
+  /** Fixed for this installation: the broker keeps what came while the service was away. */
+  readonly clientId: string;
+  readonly intake: Intake;
+  readonly clock: Clock;
+  readonly log: Logger;
+}
+
+/** Starts connecting and keeps at it; resolves at once, so that the service is up while the broker is not. */
+export function openBrokerClient(parts: BrokerClientParts): Broker {
+  const { intake, clock, log } = parts;
+  let filters: string[] = [...OWN_FILTERS];
+  let trouble: string | null = `The broker ${redact(parts.url)} has not answered yet.`;
+  const client = mqtt.connect(parts.url, {
+    clientId: parts.clientId,
+    clean: false,
+    protocolVersion: 4,
+    keepalive: 30,
+    reconnectPeriod: 2_000,
+    connectTimeout: 10_000,
+    reconnectOnConnackError: true,
+    queueQoSZero: false,
+    will: { topic: SERVICE_STATUS_TOPIC, payload: Buffer.from('offline'), qos: 1, retain: true },
+  });
+  client.handleMessage = (packet, done) => {
+    const payload = typeof packet.payload === 'string' ? Buffer.from(packet.payload) : packet.payload;
+    intake.push({ topic: packet.topic, payload, arrivalMs: clock.nowMs(), retained: packet.retain }).then(
+      () => done(),
+      (error: unknown) => {
+        log.error({ err: error }, 'a message was not stored: reconnecting, the broker sends it again');
+        client.stream.destroy();
+      },
+    );
+  };
+  const subscribe = async () => {
+    await client.subscribeAsync(filters, { qos: 1 });
+    await client.publishAsync(SERVICE_STATUS_TOPIC, 'online', { qos: 1, retain: true });
+    trouble = null;
+  };
+  client.on('connect', () => {
+    log.info('connected to the broker');
+    subscribe().catch((error: unknown) => {
+      trouble = `The broker refuses the subscriptions (${String(error)}).`;
+      log.error({ err: error }, 'the subscriptions were refused');
+    });
+  });
+  client.on('close', () => {
+    trouble = `The broker ${redact(parts.url)} is not reached.`;
+  });
+  client.on('error', (error) => {
+    trouble = `The broker ${redact(parts.url)} is not reached (${error.message}).`;
+    log.warn({ err: error }, 'trouble with the broker');
+  });
+  return {
+    port: null,
+    trouble: () => trouble,
+    async publish(topic, payload) {
+      if (client.connected) await client.publishAsync(topic, payload, { qos: 1, retain: true });
+    },
+    async follow(more) {
+      const gone = filters.filter((one) => !more.includes(one) && !isOwnFilter(one));
+      filters = [...OWN_FILTERS, ...more];
+      if (!client.connected) return;
+      if (gone.length > 0) await client.unsubscribeAsync(gone);
+      await client.subscribeAsync(filters, { qos: 1 });
+    },
+    close: () => sayGoodbye(client),
+  };
+}
+
+async function sayGoodbye(client: MqttClient): Promise<void> {
+  // A clean goodbye suppresses the last will: the offline state is said outright.
+  if (client.connected) await client.publishAsync(SERVICE_STATUS_TOPIC, 'offline', { qos: 1, retain: true });
+  await client.endAsync(!client.connected);
+}
+
+function isOwnFilter(filter: string): boolean {
+  return (OWN_FILTERS as readonly string[]).includes(filter);
+}
+
+/** The address without its password. */
+function redact(url: string): string {
+  const parsed = new URL(url);
+  parsed.password = '';
+  return parsed.toString();
+}

@@ -1,0 +1,21 @@
+// What the service asks of a broker, be it the embedded one or one that runs elsewhere.
+
+export interface Broker {
+  /** Port the embedded broker listens on; null for an outside one. */
+  readonly port: number | null;
+  /** Why no message can come in now; null = connected or listening. */
+  trouble(): string | null;
+  /** Retained, QoS 1. Resolves when the broker has it; while there is no connection it is dropped: the next state follows. */
+  publish(topic: string, payload: string): Promise<void>;
+  /** Follows these topic filters as well as Takewell's own (the mappings were changed). */
+  follow(filters: readonly string[]): Promise<void>;
+  close(): Promise<void>;
+}
+
+export const SERVICE_STATUS_TOPIC = 'takewell/v1/service/status';
+export const OWN_FILTERS = ['takewell/v1/+/readings', 'takewell/v1/+/status'] as const;
+
+/** Topics that only Takewell itself publishes. */
+export function isOwnOutput(topic: string): boolean {
+  return topic === SERVICE_STATUS_TOPIC || topic.startsWith('takewell/v1/chambers/');
+}

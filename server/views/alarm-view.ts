@@ -1,0 +1,65 @@
+// An alarm as it is sent to people: with names, and with the value as it is now while the condition stands.
+import type { Alarm, RuleId } from '../../shared/alarms/alarm.ts';
+import { adviseOn, sayAlarm } from '../../shared/alarms/say-alarm.ts';
+import type { AlarmView } from '../../shared/api/alarms.ts';
+import type { ChamberClimate } from '../../shared/readings/chamber-climate.ts';
+import { utcText } from '../../shared/units.ts';
+import type { Watch } from '../watch/watch.ts';
+
+const priorityOrder = { critical: 0, high: 1, medium: 2, low: 3 } as const;
+const stateOrder = {
+  unacknowledged: 0,
+  'returned-unacknowledged': 2,
+  acknowledged: 1,
+  shelved: 3,
+  suppressed: 4,
+  'out-of-service': 5,
+  normal: 6,
+} as const;
+
+/** Sorts alarms worst first: what nobody has taken, then by priority, then the oldest. */
+export function worstFirst(a: AlarmView, b: AlarmView): number {
+  const byState = stateOrder[a.state] - stateOrder[b.state];
+  return byState || priorityOrder[a.priority] - priorityOrder[b.priority] || a.occurredAt.localeCompare(b.occurredAt);
+}
+
+/** `batchCode` is asked for because a past alarm's batch may be finished and no longer in the watch. */
+export function viewAlarm(stored: Alarm, watch: Watch, nowMs: number, batchCode: string | null): AlarmView {
+  const alarm = withValueNow(stored, watch, nowMs);
+  const probe = alarm.probeId === null ? undefined : watch.probes.byId(alarm.probeId);
+  const { id, chamberId, batchId, rule, probeId, state, level, priority, limit, value, peak, acknowledgedBy } = alarm;
+  return {
+    ...{ id, chamberId, batchId, rule, probeId, state, level, priority, limit, value, peak, acknowledgedBy },
+    chamberName: watch.chamber(chamberId)?.chamber.name ?? 'removed chamber',
+    batchCode,
+    probeName: probe?.probe.name ?? null,
+    since: utcText(alarm.sinceMs),
+    occurredAt: utcText(alarm.occurredMs),
+    peakAt: timeText(alarm.peakMs),
+    acknowledgedAt: timeText(alarm.acknowledgedMs),
+    returnedAt: timeText(alarm.returnedMs),
+    shelvedUntil: timeText(alarm.shelvedUntilMs),
+    shelvedReason: alarm.shelvedReason,
+    sentence: sayAlarm(alarm, nowMs),
+    advice: adviseOn(rule),
+  };
+}
+
+/** RFC 3339 text of an instant, null staying null. */
+export function timeText(ms: number | null): string | null {
+  return ms === null ? null : utcText(ms);
+}
+
+const valueNow: Partial<Record<RuleId, (climate: ChamberClimate) => number | null>> = {
+  heat: (climate) => climate.hottest,
+  cold: (climate) => climate.coldest,
+  dry: (climate) => climate.driest,
+  wet: (climate) => climate.humidity,
+};
+
+function withValueNow(alarm: Alarm, watch: Watch, nowMs: number): Alarm {
+  const chamber = watch.chamber(alarm.chamberId);
+  const read = valueNow[alarm.rule];
+  if (chamber === undefined || read === undefined || alarm.level === 0 || alarm.state === 'normal') return alarm;
+  return { ...alarm, value: read(watch.scene(chamber, watch.probes.all(), nowMs).climate) ?? alarm.value };
+}

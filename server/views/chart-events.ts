@@ -1,0 +1,42 @@
+// The marks on a chart of a batch: stages, holds, checks, log entries, alarms.
+
+import { nameRule } from '../../shared/alarms/say-alarm.ts';
+import type { ChartEvent } from '../../shared/api/chambers.ts';
+import { checkStatus } from '../../shared/healing/checks.ts';
+import { utcText } from '../../shared/units.ts';
+import type { Store } from '../store/store.ts';
+import type { BatchPlan, HealingNow } from '../watch/watched-chamber.ts';
+import { timeText } from './alarm-view.ts';
+
+/** In order of time. Alarms span from the beginning of the condition to its end, or are open (`until` null). */
+export async function chartEvents(
+  store: Store,
+  healing: HealingNow,
+  plan: BatchPlan,
+  nowMs: number,
+): Promise<ChartEvent[]> {
+  const { batch } = healing;
+  const [log, alarms] = [await store.batches.log(batch.id), await store.alarms.ofBatch(batch.id)];
+  const events: ChartEvent[] = [
+    ...plan.spans.map(({ stage, startMs, endMs }) => mark('stage', stage, stage, startMs, endMs)),
+    ...batch.holds.map(({ fromMs, toMs }) => mark('hold', 'hold', 'on hold', fromMs, toMs)),
+    ...checkMarks(healing, plan, nowMs),
+    ...log
+      .filter(({ kind }) => kind !== 'check')
+      .map((row) => mark('log', row.kind, row.note || row.kind, row.atMs, row.atMs)),
+    ...alarms.map((alarm) => mark('alarm', alarm.rule, nameRule(alarm.rule), alarm.sinceMs, alarm.returnedMs)),
+  ];
+  return events.sort((a, b) => a.at.localeCompare(b.at));
+}
+
+function checkMarks({ answers }: HealingNow, plan: BatchPlan, nowMs: number): ChartEvent[] {
+  return plan.checks.map((check) => {
+    const answer = answers.find(({ checkId }) => checkId === check.checkId) ?? null;
+    const what = answer?.answer ?? checkStatus(check, null, nowMs);
+    return mark('check', what, check.question, check.dueMs, answer?.atMs ?? null);
+  });
+}
+
+function mark(kind: ChartEvent['kind'], what: string, label: string, atMs: number, untilMs: number | null): ChartEvent {
+  return { at: utcText(atMs), until: timeText(untilMs), kind, what, label };
+}

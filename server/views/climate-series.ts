@@ -1,0 +1,97 @@
+// The series behind a chart: per bucket minimum, mean and maximum, so that a spike never vanishes at a wider zoom; gaps stay gaps.
+import type { ClimateSeries } from '../../shared/api/chambers.ts';
+import { HOUR_MS, MINUTE_MS, SECOND_MS, utcText } from '../../shared/units.ts';
+import type { BucketValue, ClimateBucket, Placement, Store } from '../store/store.ts';
+
+export interface SeriesQuery {
+  readonly fromMs: number;
+  readonly toMs: number;
+  readonly points: number;
+}
+
+export interface Grid {
+  readonly fromMs: number;
+  readonly bucketMs: number;
+  readonly count: number;
+}
+
+/** Whole minutes where a bucket is a minute or more: those are read from the roll-up. */
+export function makeGrid({ fromMs, toMs, points }: SeriesQuery): Grid {
+  const wanted = Math.max(SECOND_MS, (toMs - fromMs) / points);
+  const unit = wanted >= MINUTE_MS ? MINUTE_MS : SECOND_MS;
+  const bucketMs = Math.ceil(wanted / unit) * unit;
+  const start = Math.floor(fromMs / unit) * unit;
+  return { fromMs: start, bucketMs, count: Math.max(1, Math.ceil((toMs - start) / bucketMs)) };
+}
+
+type Column = (number | null)[];
+type Envelope = ClimateSeries['temperature'];
+
+export interface MeasuredSeries {
+  readonly temperature: Envelope;
+  readonly humidity: Envelope;
+  readonly badShare: Column;
+}
+
+/** Measured columns of one place (a chamber's canopy, or the house for `chamberId` null), all its probes put together. */
+export async function measureSeries(store: Store, chamberId: string | null, grid: Grid): Promise<MeasuredSeries> {
+  const toMs = grid.fromMs + grid.bucketMs * grid.count;
+  const wanted = chamberId === null ? 'house' : 'canopy';
+  const placements = (await store.probes.placements(chamberId, grid.fromMs, toMs)).filter(
+    ({ place }) => place === wanted,
+  );
+  const buckets = new Map<number, ClimateBucket[]>();
+  for (const placement of placements) {
+    for (const bucket of await store.readings.buckets(placement.probe, grid)) {
+      if (!wasThere(placement, bucket, grid)) continue;
+      buckets.set(bucket.index, [...(buckets.get(bucket.index) ?? []), bucket]);
+    }
+  }
+  const at = (index: number) => buckets.get(index) ?? [];
+  const indices = Array.from({ length: grid.count }, (_, index) => index);
+  return {
+    temperature: envelope(indices.map((index) => at(index).flatMap((one) => one.temperature ?? []))),
+    humidity: envelope(indices.map((index) => at(index).flatMap((one) => one.humidity ?? []))),
+    badShare: indices.map((index) => badShare(at(index))),
+  };
+}
+
+/** A bucket belongs to a place when the probe stood there at any time of it. */
+function wasThere({ fromMs, toMs }: Placement, { index }: ClimateBucket, grid: Grid): boolean {
+  const startMs = grid.fromMs + index * grid.bucketMs;
+  return fromMs < startMs + grid.bucketMs && (toMs === null || toMs > startMs);
+}
+
+function envelope(values: readonly BucketValue[][]): Envelope {
+  return {
+    min: values.map((all) => (all.length === 0 ? null : Math.min(...all.map((one) => one.min)))),
+    mean: values.map((all) => meanOf(all)),
+    max: values.map((all) => (all.length === 0 ? null : Math.max(...all.map((one) => one.max)))),
+  };
+}
+
+// The mean of the probes' means: a probe that speaks more often does not weigh more.
+function meanOf(values: readonly BucketValue[]): number | null {
+  if (values.length === 0) return null;
+  const sum = values.reduce((total, one) => total + one.sum / one.count, 0);
+  return Math.round((sum / values.length) * 1_000) / 1_000;
+}
+
+function badShare(buckets: readonly ClimateBucket[]): number | null {
+  const readings = buckets.reduce((sum, one) => sum + one.readings, 0);
+  return readings === 0 ? null : buckets.reduce((sum, one) => sum + one.bad, 0) / readings;
+}
+
+/** The stretch a chart shows when nobody asks for another: the healing of a batch as planned, else the last day. */
+export function defaultStretch(
+  batch: { readonly openedMs: number; readonly endsMs: number | null } | null,
+  nowMs: number,
+): { fromMs: number; toMs: number } {
+  if (batch === null) return { fromMs: nowMs - 24 * HOUR_MS, toMs: nowMs };
+  return { fromMs: batch.openedMs, toMs: Math.max(batch.endsMs ?? nowMs, nowMs) };
+}
+
+/** First instant and length of the buckets, as they are sent. */
+export function gridHead(grid: Grid, nowMs: number): Pick<ClimateSeries, 'startsAt' | 'bucketSeconds' | 'now'> {
+  return { startsAt: utcText(grid.fromMs), bucketSeconds: grid.bucketMs / SECOND_MS, now: utcText(nowMs) };
+}

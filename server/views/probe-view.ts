@@ -1,0 +1,28 @@
+// Probes and nodes as they are sent to people.
+import type { NodeView, ProbeView } from '../../shared/api/probes.ts';
+import { MINUTE_MS, utcText } from '../../shared/units.ts';
+import type { Node } from '../store/store.ts';
+import type { ProbeState } from '../watch/probe-book.ts';
+import { timeText } from './alarm-view.ts';
+
+export function viewProbe({ probe, newest }: ProbeState): ProbeView {
+  const { id, nodeId, address, name, placement, silenceMs, outOfService, discoveredMs } = probe;
+  return {
+    ...{ id, nodeId, address, name, outOfService },
+    chamberId: placement?.chamberId ?? null,
+    place: placement?.place ?? null,
+    silenceMinutes: silenceMs / MINUTE_MS,
+    discoveredAt: utcText(discoveredMs),
+    last: newest === null ? null : viewReading(newest),
+  };
+}
+
+function viewReading(newest: NonNullable<ProbeState['newest']>): NonNullable<ProbeView['last']> {
+  const { timeMs, temperature, humidity, temperatureFlag, humidityFlag } = newest;
+  return { at: utcText(timeMs), temperature, humidity, temperatureFlag, humidityFlag };
+}
+
+export function viewNode({ id, status, statusMs, passwordHash, discoveredMs }: Node): NodeView {
+  const hasCredentials = passwordHash !== null;
+  return { id, status, statusAt: timeText(statusMs), hasCredentials, discoveredAt: utcText(discoveredMs) };
+}

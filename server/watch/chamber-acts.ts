@@ -1,0 +1,128 @@
+// What people do to chambers and probes.
+import { nanoid } from 'nanoid';
+import type { Place } from '../../shared/api/probes.ts';
+import { Problem } from '../../shared/problem.ts';
+import { MINUTE_MS } from '../../shared/units.ts';
+import type { Clock } from '../clock.ts';
+import type { Chamber, Probe, Store } from '../store/store.ts';
+import type { ProbeState } from './probe-book.ts';
+import { startDraft } from './probe-draft.ts';
+import type { Rounds } from './rounds.ts';
+import type { Watch } from './watch.ts';
+
+export interface ProbeChange {
+  readonly name?: string | undefined;
+  readonly chamberId?: string | null | undefined;
+  readonly place?: Place | null | undefined;
+  readonly silenceMinutes?: number | undefined;
+  readonly outOfService?: boolean | undefined;
+}
+
+interface ChamberActParts {
+  readonly store: Store;
+  readonly watch: Watch;
+  readonly rounds: Rounds;
+  readonly clock: Clock;
+}
+
+export type ChamberActs = ReturnType<typeof createChamberActs>;
+
+export function createChamberActs({ store, watch, rounds, clock }: ChamberActParts) {
+  const stateOf = (id: string): ProbeState => {
+    const state = watch.probes.byId(id);
+    if (state === undefined) throw new Problem('not-found', 'There is no such probe.');
+    return state;
+  };
+  const place = async (state: ProbeState, to: { chamberId: string | null; place: Place } | null) => {
+    const fromMs = clock.nowMs();
+    await store.probes.place(state.probe.number, to, fromMs);
+    const placement = to === null ? null : { probe: state.probe.number, ...to, fromMs, toMs: null };
+    watch.probes.put({ ...state, probe: { ...state.probe, placement } });
+  };
+  return {
+    async addChamber(name: string): Promise<Chamber> {
+      const chamber: Chamber = { id: nanoid(10), name, createdMs: clock.nowMs() };
+      return rounds.change(
+        [chamber.id],
+        async () => {
+          await store.chambers.add(chamber).catch(sayTaken);
+          return chamber;
+        },
+        () => ({ batches: [{ chamberId: chamber.id, batchId: null }] }),
+      );
+    },
+    async renameChamber(id: string, name: string): Promise<void> {
+      const rename = async () => {
+        if (!(await store.chambers.rename(id, name).catch(sayTaken))) throw noChamber();
+      };
+      await rounds.change([id], rename, () => ({ batches: [{ chamberId: id, batchId: null }] }));
+    },
+    async removeChamber(id: string): Promise<void> {
+      const remove = async () => {
+        if (watch.chamber(id) === undefined) throw noChamber();
+        if (watch.chamber(id)?.healing) throw new Problem('conflict', 'A batch is in this chamber: finish it first.');
+        for (const state of [...watch.probes.all()])
+          if (state.probe.placement?.chamberId === id) await place(state, null);
+        await store.chambers.remove(id);
+      };
+      await rounds.change([id], remove, () => ({ batches: [{ chamberId: id, batchId: null }] }));
+    },
+    async addProbe(wanted: { nodeId: string; address: string; name?: string | undefined }): Promise<Probe> {
+      return rounds.change(
+        [],
+        async () => {
+          if (watch.probes.find(wanted.nodeId, wanted.address))
+            throw new Problem('conflict', 'This probe is known already.');
+          const draft = startDraft(watch.probes);
+          const state = draft.at(wanted.nodeId, wanted.address, clock.nowMs());
+          const probe = { ...state.probe, name: wanted.name ?? state.probe.name };
+          await store.probes.add(probe);
+          watch.probes.put({ ...state, probe });
+          return probe;
+        },
+        (probe) => ({ probeIds: [probe.id] }),
+      );
+    },
+    async changeProbe(id: string, change: ProbeChange): Promise<void> {
+      const before = stateOf(id).probe.placement;
+      const target = targetOf(before, change);
+      if (target?.chamberId && watch.chamber(target.chamberId) === undefined) throw noChamber();
+      const touched = [before?.chamberId, target?.chamberId].flatMap((one) => one ?? []);
+      const apply = async () => {
+        const silenceMs = change.silenceMinutes === undefined ? undefined : change.silenceMinutes * MINUTE_MS;
+        const fields = { name: change.name, silenceMs, outOfService: change.outOfService };
+        const given = Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== undefined));
+        const state = stateOf(id);
+        await store.probes.update(state.probe.number, given);
+        const changed = { ...state, probe: { ...state.probe, ...given } };
+        watch.probes.put(changed);
+        const isMoved = target?.chamberId !== before?.chamberId || target?.place !== before?.place;
+        if (isMoved) await place(changed, target);
+      };
+      await rounds.change([...new Set(touched)], apply, () => ({ probeIds: [id] }));
+    },
+  };
+}
+
+/** Where a probe is to stand after a change; a house probe needs no chamber, any other does. */
+function targetOf(before: Probe['placement'], change: ProbeChange): { chamberId: string | null; place: Place } | null {
+  if (change.place === undefined && change.chamberId === undefined) return before;
+  const place = change.place === undefined ? (before?.place ?? 'canopy') : change.place;
+  if (place === null) return null;
+  if (place === 'house') return { chamberId: null, place };
+  const chamberId = change.chamberId === undefined ? (before?.chamberId ?? null) : change.chamberId;
+  if (chamberId === null && change.chamberId === null && change.place === undefined) return null;
+  if (chamberId === null) throw new Problem('bad-input', 'Say in which chamber the probe stands.');
+  return { chamberId, place };
+}
+
+function noChamber(): Problem {
+  return new Problem('not-found', 'There is no such chamber.');
+}
+
+function sayTaken(error: unknown): never {
+  if (error instanceof Problem && error.code === 'conflict') {
+    throw new Problem('conflict', 'A chamber has this name already: choose another.', { cause: error });
+  }
+  throw error;
+}

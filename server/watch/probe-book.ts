@@ -1,0 +1,71 @@
+// What the service knows of each probe right now: its row, its newest reading, the memory of its quality tests. A draft holds changes back
+// until they are committed: a decision that could not be stored never happened.
+import type { ProbeNow } from '../../shared/readings/chamber-climate.ts';
+import { emptyProbeQualityMemory, type ProbeQualityMemory } from '../../shared/readings/quality/judge-reading.ts';
+import type { Reading } from '../../shared/readings/reading.ts';
+import type { Probe, Store } from '../store/store.ts';
+
+export interface ProbeState {
+  readonly probe: Probe;
+  readonly newest: Reading | null;
+  readonly quality: ProbeQualityMemory;
+  /** From when silence counts: its placing, or the start of the service. */
+  readonly watchedSinceMs: number;
+}
+
+export interface ProbeBook {
+  find(nodeId: string, address: string): ProbeState | undefined;
+  byId(id: string): ProbeState | undefined;
+  all(): Iterable<ProbeState>;
+  put(state: ProbeState): void;
+  nextNumber(): number;
+}
+
+/** Loads all probes with their newest readings. `startedMs`: silence is counted from here at the earliest. */
+export async function openProbeBook(store: Store, startedMs: number): Promise<ProbeBook> {
+  const states = new Map<string, ProbeState>();
+  const keyById = new Map<string, string>();
+  let lastNumber = 0;
+  const put = (state: ProbeState) => {
+    const key = keyOf(state.probe.nodeId, state.probe.address);
+    states.set(key, state);
+    keyById.set(state.probe.id, key);
+    lastNumber = Math.max(lastNumber, state.probe.number);
+  };
+  for (const probe of await store.probes.list()) {
+    put({
+      probe,
+      newest: await store.readings.newest(probe.number),
+      quality: emptyProbeQualityMemory,
+      watchedSinceMs: startedMs,
+    });
+  }
+  return {
+    find: (nodeId, address) => states.get(keyOf(nodeId, address)),
+    byId: (id) => states.get(keyById.get(id) ?? ''),
+    all: () => states.values(),
+    put,
+    nextNumber: () => lastNumber + 1,
+  };
+}
+
+/** The newest reading of a placed probe, as the climate of a chamber is made from; null when there is none or it is out of service. */
+export function probeNow({ probe, newest }: ProbeState): ProbeNow | null {
+  if (newest === null || probe.placement === null || probe.outOfService) return null;
+  const { timeMs, temperature, humidity, temperatureFlag, humidityFlag } = newest;
+  const { id: probeId, silenceMs } = probe;
+  return {
+    probeId,
+    place: probe.placement.place,
+    timeMs,
+    temperature,
+    humidity,
+    temperatureFlag,
+    humidityFlag,
+    silenceMs,
+  };
+}
+
+function keyOf(nodeId: string, address: string): string {
+  return `${nodeId}/${address}`;
+}

@@ -1,0 +1,161 @@
+// The watch: scenes → reducer → effects. It decides and remembers; it stores through the caller's one transaction and sends nothing itself.
+import type { Target } from '../../shared/alarms/notice-due.ts';
+import { noticesDue } from '../../shared/alarms/notice-due.ts';
+import { reduce } from '../../shared/alarms/reduce.ts';
+import type { Scene } from '../../shared/alarms/rules/rule.ts';
+import { type ChamberWatch, type Effect, emptyWatch, type WatchEvent } from '../../shared/alarms/watch-state.ts';
+import { chamberClimate } from '../../shared/readings/chamber-climate.ts';
+import type { Site } from '../site.ts';
+import type { Commit, Store } from '../store/store.ts';
+import { createHouseWatch } from './house-air.ts';
+import { type ProbeBook, type ProbeState, probeNow } from './probe-book.ts';
+import { createToldBook, type ToldBook } from './told-book.ts';
+import { type BatchPlan, createPlanCache, loadHealing, type WatchedChamber } from './watched-chamber.ts';
+
+type AlarmChanged = Extract<Effect, { type: 'alarm-changed' }>;
+export type WatchWork = NonNullable<Commit['watch']>;
+
+/** What a turn decided. `work` is stored first; only then `apply` makes it true in memory. */
+export interface Decision {
+  readonly work: WatchWork;
+  /** Why nothing happened, when an act had no effect. */
+  readonly reason: string | null;
+  apply(): void;
+}
+
+export interface Watch {
+  readonly probes: ProbeBook;
+  chambers(): WatchedChamber[];
+  chamber(id: string): WatchedChamber | undefined;
+  plan(chamber: WatchedChamber, nowMs: number): BatchPlan | null;
+  scene(chamber: WatchedChamber, probes: Iterable<ProbeState>, nowMs: number): Scene;
+  house(): { temperature: number | null; humidity: number | null };
+  /** Judges chambers by the probes as given. */
+  observe(chamberIds: Iterable<string>, probes: Iterable<ProbeState>, nowMs: number): Decision;
+  act(chamberId: string, event: Exclude<WatchEvent, { type: 'observe' }>): Decision;
+  /** Reads a chamber anew from the store after somebody changed it or its batch. */
+  reload(chamberId: string): Promise<void>;
+  refreshHouse(nowMs: number): Promise<void>;
+}
+
+interface WatchParts {
+  readonly store: Store;
+  readonly site: Site;
+  readonly probes: ProbeBook;
+  readonly targets: () => readonly Target[];
+}
+
+/** Loads the watch as it was when the service stopped: alarms, pending delays, shelves. */
+export async function openWatch(parts: WatchParts): Promise<Watch> {
+  const { store, site, probes } = parts;
+  const told = await createToldBook(store);
+  const houseWatch = createHouseWatch(store);
+  const planOf = createPlanCache();
+  const chambers = new Map<string, WatchedChamber>();
+  const memories = new Map((await store.alarms.watches()).map((watch) => [watch.chamberId, watch]));
+
+  const reload = async (chamberId: string) => {
+    const chamber = (await store.chambers.list()).find(({ id }) => id === chamberId);
+    if (chamber === undefined) return void chambers.delete(chamberId);
+    const batch = (await store.batches.open()).find((one) => one.chamberId === chamberId);
+    const healing = batch === undefined ? null : await loadHealing(store, batch);
+    const watch = chambers.get(chamberId)?.watch ?? memories.get(chamberId) ?? emptyWatch(chamberId);
+    chambers.set(chamberId, { chamber, healing, watch });
+  };
+  for (const { id } of await store.chambers.list()) await reload(id);
+
+  const plan = ({ healing }: WatchedChamber, nowMs: number) =>
+    healing === null ? null : planOf(healing, site.current().zone, houseWatch.mean(), nowMs);
+
+  const scene = (chamber: WatchedChamber, all: Iterable<ProbeState>, nowMs: number): Scene => {
+    const own = [...all].filter(
+      ({ probe }) => probe.placement?.chamberId === chamber.chamber.id && !probe.outOfService,
+    );
+    return {
+      nowMs,
+      chamberId: chamber.chamber.id,
+      batchId: chamber.healing?.batch.id ?? null,
+      corridor: plan(chamber, nowMs)?.corridorAt(nowMs) ?? null,
+      climate: chamberClimate(
+        own.flatMap((state) => probeNow(state) ?? []),
+        nowMs,
+        site.current().altitudeM,
+      ),
+      probes: own.flatMap(sceneProbe),
+    };
+  };
+
+  const decide = (events: readonly { chamber: WatchedChamber; event: WatchEvent }[]): Decision =>
+    makeDecision(events, { told, targets: parts.targets(), keep });
+
+  const keep = (watch: ChamberWatch) => {
+    const known = chambers.get(watch.chamberId);
+    if (known !== undefined) chambers.set(watch.chamberId, { ...known, watch });
+  };
+
+  return {
+    probes,
+    chambers: () => [...chambers.values()],
+    chamber: (id) => chambers.get(id),
+    plan,
+    scene,
+    house: () => houseWatch.mean(),
+    observe(chamberIds, all, nowMs) {
+      const known = [...new Set(chamberIds)].flatMap((id) => chambers.get(id) ?? []);
+      const states = [...all];
+      return decide(
+        known.map((chamber) => ({ chamber, event: { type: 'observe', scene: scene(chamber, states, nowMs) } })),
+      );
+    },
+    act(chamberId, event) {
+      const chamber = chambers.get(chamberId);
+      return decide(chamber === undefined ? [] : [{ chamber, event }]);
+    },
+    reload,
+    async refreshHouse(nowMs) {
+      await houseWatch.refresh(probes.all(), nowMs);
+    },
+  };
+}
+
+function sceneProbe({ probe, newest, watchedSinceMs }: ProbeState): Scene['probes'] {
+  if (probe.placement === null) return [];
+  const { id: probeId, silenceMs } = probe;
+  const sinceMs = Math.max(watchedSinceMs, probe.placement.fromMs);
+  return [
+    { probeId, place: probe.placement.place, lastHeardMs: newest?.timeMs ?? null, watchedSinceMs: sinceMs, silenceMs },
+  ];
+}
+
+interface DecisionParts {
+  readonly told: ToldBook;
+  readonly targets: readonly Target[];
+  readonly keep: (watch: ChamberWatch) => void;
+}
+
+function makeDecision(
+  events: readonly { chamber: WatchedChamber; event: WatchEvent }[],
+  { told, targets, keep }: DecisionParts,
+): Decision {
+  const reductions = events.map(({ chamber, event }) => reduce(chamber.watch, event));
+  const effects = reductions.flatMap(({ state, effects: all }) =>
+    all.map((effect) => ({ chamberId: state.chamberId, effect })),
+  );
+  const changes = effects.flatMap(({ effect }) => (effect.type === 'alarm-changed' ? [effect] : []));
+  const entries = effects.flatMap(({ chamberId, effect }) =>
+    effect.type === 'entry-changed' ? [{ chamberId, key: effect.key, entry: effect.entry }] : [],
+  );
+  const notices = changes.flatMap(
+    (change: AlarmChanged) => noticesDue(change, targets, told.of(change.alarm.id)).notices,
+  );
+  const nothing = effects.flatMap(({ effect }) => (effect.type === 'nothing' ? [effect.reason] : []));
+  return {
+    work: { entries, changes, notices },
+    reason: nothing[0] ?? null,
+    apply() {
+      for (const { state } of reductions) keep(state);
+      told.add(notices);
+      for (const { alarm } of changes) if (alarm.state === 'normal') told.forget(alarm.id);
+    },
+  };
+}
