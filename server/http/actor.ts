@@ -1,0 +1,82 @@
+// Who a request comes from and what it may do. Every route declares its role; one that does not stops the start.
+import type { FastifyInstance, FastifyRequest } from 'fastify';
+import { type Role, roles } from '../../shared/api/session.ts';
+import { Problem } from '../../shared/problem.ts';
+import type { SignIn } from '../people/sign-in.ts';
+
+export const SESSION_COOKIE = 'takewell_session';
+
+export interface Actor {
+  /** For the log and for "who has it". */
+  readonly name: string;
+  readonly role: Role;
+  readonly personId: string | null;
+  readonly session: string | null;
+}
+
+declare module 'fastify' {
+  interface FastifyContextConfig {
+    /** Least role that may call the route; `public` = anybody. */
+    role?: Role | 'public';
+  }
+  interface FastifyRequest {
+    actor: Actor | null;
+  }
+}
+
+/** Adds the checks to an instance. `ownOrigins`: origins from which a browser may write, besides the host asked for. */
+export function guardRoutes(app: FastifyInstance, signIn: SignIn, ownOrigins: readonly string[]): void {
+  app.decorateRequest('actor', null);
+  app.addHook('onRoute', (route) => {
+    // Files of the dashboard carry no data: they are for anybody, or nobody could sign in.
+    if (!route.url.startsWith('/api/')) route.config = { ...route.config, role: 'public' };
+    if (route.config?.role === undefined) throw new Error(`route ${route.method} ${route.url} declares no role`);
+  });
+  app.addHook('onRequest', async (request) => {
+    refuseForeignWrites(request, ownOrigins);
+    request.actor = await findActor(request, signIn);
+    const needed = request.routeOptions.config.role ?? 'manager';
+    if (needed === 'public') return;
+    if (request.actor === null) throw new Problem('not-signed-in', 'Sign in to see this.');
+    if (roles.indexOf(request.actor.role) < roles.indexOf(needed)) {
+      throw new Problem('not-allowed', `This needs the role ${needed}; you are ${request.actor.role}.`);
+    }
+  });
+}
+
+/** The actor of a route that is not public. */
+export function actorOf(request: FastifyRequest): Actor {
+  if (request.actor === null) throw new Problem('not-signed-in', 'Sign in to do this.');
+  return request.actor;
+}
+
+/** The person of a route that only people may call. */
+export function personIdOf(request: FastifyRequest): string {
+  const { personId } = actorOf(request);
+  if (personId === null) throw new Problem('not-allowed', 'A token is no person: sign in to do this.');
+  return personId;
+}
+
+async function findActor(request: FastifyRequest, signIn: SignIn): Promise<Actor | null> {
+  const bearer = /^Bearer (.+)$/.exec(request.headers.authorization ?? '')?.[1];
+  if (bearer !== undefined) {
+    const token = await signIn.byToken(bearer);
+    if (token === null) throw new Problem('not-signed-in', 'This token is not known: make a new one.');
+    return { name: token.name, role: token.scope === 'full' ? 'manager' : 'viewer', personId: null, session: null };
+  }
+  const session = request.cookies[SESSION_COOKIE];
+  const person = session === undefined ? null : await signIn.bySession(session);
+  if (session === undefined || person === null) return null;
+  return { name: person.name, role: person.role, personId: person.id, session };
+}
+
+// SameSite=Lax keeps the cookie out of foreign posts; this also covers a neighbour on the same site.
+function refuseForeignWrites(request: FastifyRequest, ownOrigins: readonly string[]): void {
+  if (request.method === 'GET' || request.method === 'HEAD') return;
+  const site = request.headers['sec-fetch-site'];
+  const { origin, host } = request.headers;
+  const isForeignSite = site !== undefined && site !== 'same-origin' && site !== 'none';
+  const isForeignOrigin =
+    origin !== undefined && !ownOrigins.includes(origin) && origin !== `http://${host}` && origin !== `https://${host}`;
+  if (isForeignSite || isForeignOrigin) throw new Problem('not-allowed', 'This request came from another web site.');
+}

@@ -1,0 +1,58 @@
+// What the routes are given. Wired in app.ts; a route takes what it needs and nothing else.
+import type {
+  FastifyBaseLogger,
+  FastifyInstance,
+  RawReplyDefaultExpression,
+  RawRequestDefaultExpression,
+  RawServerDefault,
+} from 'fastify';
+import type { ZodTypeProvider } from 'fastify-type-provider-zod';
+import type { Health } from '../../shared/api/health.ts';
+import type { Channels } from '../../shared/api/telling.ts';
+import type { Clock } from '../clock.ts';
+import type { SignIn } from '../people/sign-in.ts';
+import type { Site } from '../site.ts';
+import type { Phone, Store } from '../store/store.ts';
+import type { BatchActs } from '../watch/batch-acts.ts';
+import type { ChamberActs } from '../watch/chamber-acts.ts';
+import type { Rounds } from '../watch/rounds.ts';
+import type { Watch } from '../watch/watch.ts';
+import type { StreamHub } from './stream.ts';
+
+export interface HttpParts {
+  readonly store: Store;
+  readonly watch: Watch;
+  readonly rounds: Rounds;
+  readonly chamberActs: ChamberActs;
+  readonly batchActs: BatchActs;
+  readonly site: Site;
+  readonly signIn: SignIn;
+  readonly hub: StreamHub;
+  readonly clock: Clock;
+  readonly health: () => Promise<Health>;
+  readonly metrics: () => Promise<string>;
+  readonly telling: Telling;
+  /** Called after the mappings changed. */
+  readonly followMappings: () => Promise<void>;
+  readonly isSecure: boolean;
+  readonly isDemo: boolean;
+  readonly version: string;
+}
+
+/** The part of alerting that the screens use. */
+export interface Telling {
+  readonly pushKey: string;
+  channels(): Channels;
+  changeChannels(channels: Channels): Promise<void>;
+  /** Who may be told has changed. */
+  targetsChanged(): Promise<void>;
+  testPhone(phone: Phone): Promise<{ delivered: boolean; reason: string }>;
+}
+
+export type Routes = FastifyInstance<
+  RawServerDefault,
+  RawRequestDefaultExpression,
+  RawReplyDefaultExpression,
+  FastifyBaseLogger,
+  ZodTypeProvider
+>;

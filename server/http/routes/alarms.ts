@@ -1,0 +1,63 @@
+// Alarms: the list, and what people do to them.
+import { z } from 'zod';
+import type { Alarm } from '../../../shared/alarms/alarm.ts';
+import { alarmQuerySchema, alarmSchema, shelveBodySchema } from '../../../shared/api/alarms.ts';
+import { listOf, pageQuerySchema } from '../../../shared/api/common.ts';
+import { Problem } from '../../../shared/problem.ts';
+import { MINUTE_MS } from '../../../shared/units.ts';
+import { viewAlarm } from '../../views/alarm-view.ts';
+import { actorOf } from '../actor.ts';
+import type { HttpParts, Routes } from '../http-parts.ts';
+
+// An alarm's id carries chamber, rule and probe: longer than other ids.
+const idParams = z.object({ id: z.string().min(1).max(200) });
+
+export function alarmRoutes(app: Routes, { store, watch, rounds, clock }: HttpParts): void {
+  const find = async (id: string): Promise<Alarm> => {
+    const alarm = await store.alarms.get(id);
+    if (alarm === null) throw new Problem('not-found', 'There is no such alarm.');
+    return alarm;
+  };
+  const view = async (alarm: Alarm) => {
+    const batch = alarm.batchId === null ? null : await store.batches.get(alarm.batchId);
+    return viewAlarm(alarm, watch, clock.nowMs(), batch?.code ?? null);
+  };
+  const answer = { params: idParams, response: { 200: alarmSchema } };
+
+  app.get(
+    '/alarms',
+    {
+      config: { role: 'viewer' },
+      schema: { querystring: pageQuerySchema.extend(alarmQuerySchema.shape), response: { 200: listOf(alarmSchema) } },
+    },
+    async ({ query }) => {
+      const { items, nextCursor } = await store.alarms.page(query);
+      return { items: await Promise.all(items.map(view)), nextCursor };
+    },
+  );
+  app.post('/alarms/:id/acknowledge', { config: { role: 'crew' }, schema: answer }, async (request) => {
+    const alarm = await find(request.params.id);
+    const person = actorOf(request).name;
+    await rounds.act(alarm.chamberId, { type: 'acknowledge', alarmId: alarm.id, person, nowMs: clock.nowMs() });
+    return view(await find(alarm.id));
+  });
+  app.post(
+    '/alarms/:id/shelve',
+    { config: { role: 'crew' }, schema: { ...answer, body: shelveBodySchema } },
+    async (request) => {
+      const alarm = await find(request.params.id);
+      const { minutes, reason } = request.body;
+      const nowMs = clock.nowMs();
+      const person = actorOf(request).name;
+      const untilMs = nowMs + minutes * MINUTE_MS;
+      await rounds.act(alarm.chamberId, { type: 'shelve', alarmId: alarm.id, person, nowMs, untilMs, reason });
+      return view(await find(alarm.id));
+    },
+  );
+  app.post('/alarms/:id/unshelve', { config: { role: 'crew' }, schema: answer }, async (request) => {
+    const alarm = await find(request.params.id);
+    const person = actorOf(request).name;
+    await rounds.act(alarm.chamberId, { type: 'unshelve', alarmId: alarm.id, person, nowMs: clock.nowMs() });
+    return view(await find(alarm.id));
+  });
+}

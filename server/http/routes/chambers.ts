@@ -1,0 +1,75 @@
+// Chambers and the series behind their charts.
+import { z } from 'zod';
+import {
+  chamberPatchSchema,
+  chamberSchema,
+  climateQuerySchema,
+  climateSeriesSchema,
+  newChamberSchema,
+} from '../../../shared/api/chambers.ts';
+import { idSchema, listOf } from '../../../shared/api/common.ts';
+import { Problem } from '../../../shared/problem.ts';
+import { viewChamber } from '../../views/chamber-view.ts';
+import { chartClimate } from '../../views/chart-climate.ts';
+import type { HttpParts, Routes } from '../http-parts.ts';
+
+const idParams = z.object({ id: idSchema });
+
+export function chamberRoutes(app: Routes, parts: HttpParts): void {
+  const { watch, chamberActs, clock } = parts;
+  const find = (id: string) => {
+    const chamber = watch.chamber(id);
+    if (chamber === undefined) throw new Problem('not-found', 'There is no such chamber.');
+    return chamber;
+  };
+  const view = (id: string) => viewChamber(find(id), watch, clock.nowMs());
+
+  app.get(
+    '/chambers',
+    { config: { role: 'viewer' }, schema: { response: { 200: listOf(chamberSchema) } } },
+    async () => ({
+      items: watch.chambers().map((one) => viewChamber(one, watch, clock.nowMs())),
+      nextCursor: null,
+    }),
+  );
+  app.post(
+    '/chambers',
+    { config: { role: 'manager' }, schema: { body: newChamberSchema, response: { 201: chamberSchema } } },
+    async ({ body }, reply) => {
+      const { id } = await chamberActs.addChamber(body.name);
+      return reply.code(201).send(view(id));
+    },
+  );
+  app.get(
+    '/chambers/:id',
+    { config: { role: 'viewer' }, schema: { params: idParams, response: { 200: chamberSchema } } },
+    async ({ params }) => view(params.id),
+  );
+  app.patch(
+    '/chambers/:id',
+    {
+      config: { role: 'manager' },
+      schema: { params: idParams, body: chamberPatchSchema, response: { 200: chamberSchema } },
+    },
+    async ({ params, body }) => {
+      if (body.name !== undefined) await chamberActs.renameChamber(params.id, body.name);
+      return view(params.id);
+    },
+  );
+  app.delete(
+    '/chambers/:id',
+    { config: { role: 'manager' }, schema: { params: idParams, response: { 204: z.null() } } },
+    async ({ params }, reply) => {
+      await chamberActs.removeChamber(params.id);
+      return reply.code(204).send(null);
+    },
+  );
+  app.get(
+    '/chambers/:id/climate',
+    {
+      config: { role: 'viewer' },
+      schema: { params: idParams, querystring: climateQuerySchema, response: { 200: climateSeriesSchema } },
+    },
+    async ({ params, query }) => chartClimate(find(params.id), query, parts),
+  );
+}

@@ -1,0 +1,94 @@
+// Nodes, probes, and the messages that were refused.
+import { z } from 'zod';
+import { idSchema, listOf } from '../../../shared/api/common.ts';
+import {
+  newNodeSchema,
+  newProbeSchema,
+  nodeCredentialsSchema,
+  nodeSchema,
+  probePatchSchema,
+  probeSchema,
+  refusedSchema,
+} from '../../../shared/api/probes.ts';
+import { Problem } from '../../../shared/problem.ts';
+import { utcText } from '../../../shared/units.ts';
+import { hashSecret, makeSecret } from '../../people/secrets.ts';
+import { viewNode, viewProbe } from '../../views/probe-view.ts';
+import type { HttpParts, Routes } from '../http-parts.ts';
+
+const idParams = z.object({ id: idSchema });
+
+export function probeRoutes(app: Routes, { store, watch, chamberActs, clock }: HttpParts): void {
+  const view = (id: string) => {
+    const state = watch.probes.byId(id);
+    if (state === undefined) throw new Problem('not-found', 'There is no such probe.');
+    return viewProbe(state);
+  };
+  app.get('/probes', { config: { role: 'viewer' }, schema: { response: { 200: listOf(probeSchema) } } }, async () => ({
+    items: [...watch.probes.all()].map(viewProbe),
+    nextCursor: null,
+  }));
+  app.post(
+    '/probes',
+    { config: { role: 'manager' }, schema: { body: newProbeSchema, response: { 201: probeSchema } } },
+    async ({ body }, reply) => {
+      const { id } = await chamberActs.addProbe(body);
+      const { chamberId, place } = body;
+      if (chamberId !== undefined || place !== undefined) await chamberActs.changeProbe(id, { chamberId, place });
+      return reply.code(201).send(view(id));
+    },
+  );
+  app.patch(
+    '/probes/:id',
+    {
+      config: { role: 'manager' },
+      schema: { params: idParams, body: probePatchSchema, response: { 200: probeSchema } },
+    },
+    async ({ params, body }) => {
+      await chamberActs.changeProbe(params.id, body);
+      return view(params.id);
+    },
+  );
+  app.get('/nodes', { config: { role: 'manager' }, schema: { response: { 200: listOf(nodeSchema) } } }, async () => ({
+    items: (await store.probes.nodes()).map(viewNode),
+    nextCursor: null,
+  }));
+  app.post(
+    '/nodes',
+    { config: { role: 'manager' }, schema: { body: newNodeSchema, response: { 201: nodeSchema } } },
+    async ({ body }, reply) => {
+      const node = {
+        id: body.id,
+        status: 'unknown',
+        statusMs: null,
+        passwordHash: null,
+        discoveredMs: clock.nowMs(),
+      } as const;
+      await store.probes.addNode(node);
+      return reply.code(201).send(viewNode(node));
+    },
+  );
+  app.post(
+    '/nodes/:id/credentials',
+    { config: { role: 'manager' }, schema: { params: idParams, response: { 201: nodeCredentialsSchema } } },
+    async ({ params }, reply) => {
+      const password = makeSecret();
+      if (!(await store.probes.setNodePassword(params.id, hashSecret(password)))) {
+        throw new Problem('not-found', 'There is no such node: add it first.');
+      }
+      return reply.code(201).send({ name: params.id, password });
+    },
+  );
+  app.get(
+    '/refused',
+    { config: { role: 'viewer' }, schema: { response: { 200: listOf(refusedSchema) } } },
+    async () => ({
+      items: (await store.probes.refused()).map(({ atMs, payloadStart, ...rest }) => ({
+        ...rest,
+        at: utcText(atMs),
+        payloadStart: Buffer.from(payloadStart).toString('utf8'),
+      })),
+      nextCursor: null,
+    }),
+  );
+}

@@ -1,0 +1,25 @@
+// The service itself: stream of events, health, metrics.
+import { healthSchema } from '../../../shared/api/health.ts';
+import { Problem } from '../../../shared/problem.ts';
+import type { HttpParts, Routes } from '../http-parts.ts';
+
+export function serviceRoutes(app: Routes, { hub, health, metrics }: HttpParts): void {
+  app.get('/stream', { config: { role: 'viewer' }, schema: { hide: false } }, async (_request, reply) => {
+    reply.hijack();
+    hub.add(reply.raw);
+  });
+  app.get(
+    '/health',
+    { config: { role: 'public' }, schema: { response: { 200: healthSchema, 503: healthSchema } } },
+    async (_, reply) => {
+      const state = await health();
+      return reply.code(state.ready ? 200 : 503).send(state);
+    },
+  );
+  app.get('/metrics', { config: { role: 'public' } }, async (request, reply) => {
+    const isLocal = ['127.0.0.1', '::1', '::ffff:127.0.0.1'].includes(request.ip);
+    if (request.actor === null && !isLocal)
+      throw new Problem('not-signed-in', 'Metrics need a token, or a request from this machine.');
+    return reply.type('text/plain; version=0.0.4; charset=utf-8').send(await metrics());
+  });
+}
