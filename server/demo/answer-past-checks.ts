@@ -1,0 +1,24 @@
+// Stores the crew's answers to the checks that the plans of the batches have asked so far.
+import type { Store } from '../store/store.ts';
+import type { Watch } from '../watch/watch.ts';
+import { answerDemoChecks } from './demo-checks.ts';
+import { addLog, type StoredNursery } from './store-nursery.ts';
+
+/** Answers, and their lines in the log, as if the crew had given them in the dashboard. */
+export async function answerPastChecks(
+  store: Store,
+  watch: Watch,
+  { nursery, tents }: StoredNursery,
+  nowMs: number,
+): Promise<void> {
+  const [first = '', ...others] = nursery.people.filter(({ role }) => role === 'crew').map(({ name }) => name);
+  for (const { chamberId, batchId } of tents) {
+    const chamber = watch.chamber(chamberId);
+    const checks = chamber === undefined ? [] : (watch.plan(chamber, nowMs)?.checks ?? []);
+    for (const { checkId, answer, answeredMs: atMs, person, note } of answerDemoChecks(checks, nowMs, [first, ...others])) {
+      await store.batches.answer({ batchId, checkId, answer, atMs, person, note });
+      const question = checks.find((check) => check.checkId === checkId)?.question ?? '';
+      await addLog(store, batchId, { kind: 'check', atMs, person, note: `${question} ${answer}` });
+    }
+  }
+}

@@ -1,0 +1,104 @@
+// The past days of the demo: simulated minute by minute, judged by the quality tests and the alarm rules that judge what arrives, and stored
+// thousands of readings to a transaction.
+import type { IncomingReading } from '../../shared/readings/reading.ts';
+import { MINUTE_MS, SECOND_MS } from '../../shared/units.ts';
+import { judgeArrivals } from '../ingest/judge-arrivals.ts';
+import { openSite } from '../site.ts';
+import type { Commit, Store } from '../store/store.ts';
+import { openProbeBook } from '../watch/probe-book.ts';
+import { startDraft } from '../watch/probe-draft.ts';
+import { type Decision, openWatch, type Watch } from '../watch/watch.ts';
+import { type Acknowledgement, createAcknowledging } from './acknowledge-past.ts';
+import { PAST_STEP_MS, type RunningTents } from './start-tents.ts';
+import type { StoredNursery } from './store-nursery.ts';
+
+/** Readings in a transaction. */
+const GROUP = 5_000;
+/** A reading has reached the service about so long after it was measured. */
+const ON_THE_WAY_MS = SECOND_MS;
+
+/**
+ * Moves the tents from the first opening to the last whole minute before `nowMs`, and stores what their nodes measured with the alarms that
+ * came of it, all acknowledged. Answers the watch as it stands then.
+ */
+export async function replayPast(
+  store: Store,
+  stored: StoredNursery,
+  tents: RunningTents,
+  nowMs: number,
+): Promise<Watch> {
+  const { fromMs } = stored;
+  const probes = await openProbeBook(store, fromMs);
+  const watch = await openWatch({ store, site: await openSite(store), probes, targets: () => [] });
+  const acknowledging = createAcknowledging(stored);
+  const outbox = createOutbox(store);
+  for (let timeMs = fromMs; timeMs <= nowMs - MINUTE_MS; timeMs += PAST_STEP_MS) {
+    const readings = tents.advanceTo(timeMs, PAST_STEP_MS).flatMap((one) => one.readings);
+    const decision = takeReadings(watch, readings, timeMs + ON_THE_WAY_MS, outbox);
+    outbox.addDecision(decision);
+    for (const act of acknowledging.due(decision, timeMs)) outbox.addDecision(acknowledge(watch, act));
+    if (outbox.isFull()) {
+      await outbox.flush();
+      // The means of the house are asked of the store, so they follow it.
+      await watch.refreshHouse(timeMs);
+    }
+  }
+  await outbox.flush();
+  return watch;
+}
+
+function takeReadings(
+  watch: Watch,
+  admitted: readonly IncomingReading[],
+  arrivalMs: number,
+  outbox: Outbox,
+): Decision {
+  const draft = startDraft(watch.probes);
+  const message = { topic: '', payload: new Uint8Array(), arrivalMs, retained: false };
+  const judged = judgeArrivals([{ message, admitted, refused: [], status: null }], draft);
+  const decision = watch.observe(judged.chamberIds, draft.all(), arrivalMs);
+  outbox.addReadings(judged);
+  draft.apply();
+  return decision;
+}
+
+function acknowledge(watch: Watch, { chamberId, alarmId, person, atMs }: Acknowledgement): Decision {
+  return watch.act(chamberId, { type: 'acknowledge', alarmId, person, nowMs: atMs });
+}
+
+type Judged = Required<Pick<Commit, 'readings' | 'revised'>>;
+
+interface Outbox {
+  addReadings(judged: Judged): void;
+  /** Takes a decision to store and makes it true in the watch: nobody reads the store in between. */
+  addDecision(decision: Decision): void;
+  isFull(): boolean;
+  flush(): Promise<void>;
+}
+
+function createOutbox(store: Store): Outbox {
+  const empty = () => ({
+    readings: [] as Judged['readings'][number][],
+    revised: [] as Judged['revised'][number][],
+    work: [] as Decision['work'][],
+  });
+  let held = empty();
+  return {
+    addReadings({ readings, revised }) {
+      held.readings.push(...readings);
+      held.revised.push(...revised);
+    },
+    addDecision(decision) {
+      held.work.push(decision.work);
+      decision.apply();
+    },
+    isFull: () => held.readings.length >= GROUP,
+    async flush() {
+      const { readings, revised, work } = held;
+      held = empty();
+      const entries = work.flatMap((one) => one.entries);
+      const changes = work.flatMap((one) => one.changes);
+      await store.commit({ readings, revised, watch: { entries, changes, notices: [] } });
+    },
+  };
+}
