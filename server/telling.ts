@@ -1,10 +1,8 @@
 // Who may be told, and through what: phones of crew and managers, and the site's webhook. Kept in memory because every decision asks for it.
 import type { Target } from '../shared/alarms/notice-due.ts';
-import { type Channels, channelsSchema } from '../shared/api/telling.ts';
+import { CHANNELS_SETTING, type Channels, channelsSchema } from '../shared/api/telling.ts';
 import type { Store } from './store/store.ts';
 
-/** Where the channels are kept in the store. */
-const SETTING = 'channels';
 /** The one webhook of the site, as a target of notices. */
 const WEBHOOK_TARGET = 'webhook';
 
@@ -19,7 +17,7 @@ export async function openTargets(store: Store): Promise<Targets> {
   let channels: Channels = { webhook: null };
   let targets: readonly Target[] = [];
   const refresh = async () => {
-    const stored = await store.settings.get(SETTING);
+    const stored = await store.settings.get(CHANNELS_SETTING);
     channels = stored === undefined ? { webhook: null } : channelsSchema.parse(stored);
     const phones = (await store.phones.all()).map(({ id }): Target => ({ channel: 'web-push', targetId: id }));
     targets = channels.webhook === null ? phones : [...phones, { channel: 'webhook', targetId: WEBHOOK_TARGET }];
@@ -29,7 +27,7 @@ export async function openTargets(store: Store): Promise<Targets> {
     all: () => targets,
     channels: () => channels,
     async changeChannels(next) {
-      await store.settings.put(SETTING, next);
+      await store.settings.put(CHANNELS_SETTING, next);
       await refresh();
     },
     refresh,

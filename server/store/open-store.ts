@@ -21,7 +21,8 @@ export function openStore(options: DatabaseOptions): Store {
 
 /** Opens an existing store for reading only, while the service may be writing it. */
 export function openStoreToRead(file: string): Store {
-  return storeOn(openDatabaseToRead(file));
+  // A file that an older version wrote has not all the tables: that is said when the statements are prepared.
+  return guarded(() => storeOn(openDatabaseToRead(file)));
 }
 
 function storeOn(db: Database): Store {

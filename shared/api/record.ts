@@ -12,7 +12,7 @@ const count = z.int().min(0);
 const stageSpanSchema = z.object({ stage: stageNameSchema, startsAt: timeSchema, endsAt: timeSchema.nullable() });
 
 /** Readings by QARTOD flag: 1 pass, 2 not evaluated, 3 suspect, 4 fail, 9 missing. */
-export const qualityCountsSchema = z.object({
+const qualityCountsSchema = z.object({
   pass: count,
   notEvaluated: count,
   suspect: count,
@@ -39,7 +39,7 @@ const recordBatchSchema = z.object({
   take: quantity,
 });
 
-export const recordProbeSchema = z.object({
+const recordProbeSchema = z.object({
   /** What readings, gaps and alarms call the probe: its name, with its id where two share a name. */
   probe: z.string(),
   id: idSchema,
@@ -59,7 +59,7 @@ export type RecordProbe = z.infer<typeof recordProbeSchema>;
 const spreadSchema = z.object({ mean: quantity, min: quantity, max: quantity });
 const perLimitSchema = z.record(z.string(), z.number());
 
-export const recordSpanSchema = z.object({
+const recordSpanSchema = z.object({
   from: timeSchema,
   to: timeSchema,
   temperature: spreadSchema,
@@ -69,16 +69,16 @@ export const recordSpanSchema = z.object({
   unknownHours: z.number(),
   vpdKpaHours: z.number(),
 });
-export const recordDaySchema = recordSpanSchema.extend({ day: z.int().min(1) });
+const recordDaySchema = recordSpanSchema.extend({ day: z.int().min(1) });
 export type RecordDay = z.infer<typeof recordDaySchema>;
 
-export const recordWholeSchema = recordSpanSchema.extend({
+const recordWholeSchema = recordSpanSchema.extend({
   /** Share of the judged time inside the corridor, 0–1; null when nothing could be judged. */
   insideCorridor: z.object({ temperature: quantity, humidity: quantity }),
 });
 export type RecordWhole = z.infer<typeof recordWholeSchema>;
 
-export const recordExcursionSchema = z.object({
+const recordExcursionSchema = z.object({
   quantity: z.enum(['temperature', 'humidity']),
   side: z.enum(['low', 'high']),
   from: timeSchema,
@@ -93,7 +93,7 @@ export const recordExcursionSchema = z.object({
 });
 export type RecordExcursion = z.infer<typeof recordExcursionSchema>;
 
-export const recordAlarmSchema = z.object({
+const recordAlarmSchema = z.object({
   id: z.string(),
   rule: z.enum(ruleIds),
   probe: z.string().nullable(),
@@ -123,7 +123,7 @@ export const recordAlarmSchema = z.object({
 });
 export type RecordAlarm = z.infer<typeof recordAlarmSchema>;
 
-export const recordCheckSchema = z.object({
+const recordCheckSchema = z.object({
   checkId: z.string(),
   /** null for an answer to an occasion that the plan no longer has. */
   question: z.string().nullable(),
@@ -137,11 +137,11 @@ export const recordCheckSchema = z.object({
 });
 export type RecordCheck = z.infer<typeof recordCheckSchema>;
 
-export const recordLogSchema = logEntrySchema.extend({ kind: z.string() });
+const recordLogSchema = logEntrySchema.extend({ kind: z.string() });
 export type RecordLogEntry = z.infer<typeof recordLogSchema>;
 
 /** A stretch longer than its silence in which nothing at all was heard from a probe. */
-export const recordGapSchema = z.object({ probe: z.string(), from: timeSchema, to: timeSchema, minutes: z.number() });
+const recordGapSchema = z.object({ probe: z.string(), from: timeSchema, to: timeSchema, minutes: z.number() });
 export type RecordGap = z.infer<typeof recordGapSchema>;
 
 /** Everything but the readings themselves. */
@@ -177,7 +177,7 @@ export const batchRecordSchema = z.object({
 });
 export type BatchRecord = z.infer<typeof batchRecordSchema>;
 
-export const recordReadingSchema = z.object({
+const recordReadingSchema = z.object({
   time: timeSchema,
   probe: z.string(),
   temperature: quantity,

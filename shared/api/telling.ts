@@ -24,6 +24,9 @@ export type PhoneView = z.infer<typeof phoneSchema>;
 export const phonesSchema = z.object({ items: z.array(phoneSchema), pushKey: z.string() });
 export const deliveryResultSchema = z.object({ delivered: z.boolean(), reason: z.string() });
 
+/** The name under which the channels are kept in the store. */
+export const CHANNELS_SETTING = 'channels';
+
 export const channelsSchema = z.object({
   webhook: z
     .object({

@@ -1,0 +1,108 @@
+// Web Push (RFC 8030): encrypted for the phone (RFC 8291), signed with the site's VAPID keys (RFC 8292). The library encrypts and signs;
+// sending is ours, because it knows no time limit over all, no plain http of a private push service and no check of the address.
+import { createHash } from 'node:crypto';
+import webPush, { type RequestDetails } from 'web-push';
+import type { NoticeMessage } from '../notice-message.ts';
+import { writePushPayload } from '../push-payload.ts';
+import type { VapidKeys } from '../vapid-keys.ts';
+import type { Channel, NotDelivered, SendResult } from './channel.ts';
+import { type PostOutcome, post, SEND_TIMEOUT_MS } from './post.ts';
+import { mayPass, readRetryAfter } from './read-retry-after.ts';
+
+/** What a browser hands out when it subscribes. */
+export interface PushTarget {
+  readonly endpoint: string;
+  readonly p256dh: string;
+  readonly auth: string;
+}
+
+interface WebPushOptions {
+  readonly vapid: VapidKeys;
+  /** Lets an endpoint be on this machine or on a link-local address. */
+  readonly allowLocal: boolean;
+  readonly timeoutMs?: number;
+}
+
+/** The channel to phones. Accepted means that the push service has it, not that the phone has shown it. */
+export function createWebPush(options: WebPushOptions): Channel<PushTarget> {
+  const { vapid, allowLocal, timeoutMs = SEND_TIMEOUT_MS } = options;
+  return {
+    async send(message, target, signal) {
+      const sealed = seal(message, target, vapid);
+      if ('fault' in sealed) return notDelivered(`${sealed.fault}: remove the phone and add it again`);
+      return judge(await post({ url: target.endpoint, ...sealed, timeoutMs, allowLocal, signal }), target);
+    },
+  };
+}
+
+type Sealed = { readonly headers: Record<string, string>; readonly body: Buffer } | { readonly fault: string };
+
+function seal(message: NoticeMessage, { endpoint, p256dh, auth }: PushTarget, vapid: VapidKeys): Sealed {
+  if (!URL.canParse(endpoint)) return { fault: 'its address is no web address' };
+  try {
+    const { headers, body } = webPush.generateRequestDetails(
+      { endpoint, keys: { p256dh, auth } },
+      writePushPayload(message),
+      {
+        vapidDetails: vapid,
+        TTL: message.ttlSeconds,
+        urgency: message.urgent ? 'high' : 'normal',
+        topic: topicOf(message.tag),
+      },
+    );
+    return { headers: asText(headers), body: body ?? Buffer.alloc(0) };
+  } catch (error) {
+    // Keys come from a browser, or from somebody in its name: the library says which of them is unfit.
+    return { fault: `it cannot be encrypted for this phone (${error instanceof Error ? error.message : 'unknown'})` };
+  }
+}
+
+/** The library writes numbers into some headers, whatever its types say. */
+function asText(headers: RequestDetails['headers']): Record<string, string> {
+  return Object.fromEntries(Object.entries(headers).map(([name, value]) => [name, String(value)]));
+}
+
+/** RFC 8030 §5.4: a later message of the same topic replaces one that is not delivered yet. 32 characters, base64url. */
+export function topicOf(tag: string): string {
+  return createHash('sha256').update(tag).digest('base64url').slice(0, 32);
+}
+
+function judge(outcome: PostOutcome, { endpoint }: PushTarget): SendResult {
+  if (outcome.kind === 'refused') return notDelivered(outcome.reason);
+  if (outcome.kind === 'failed')
+    return { delivered: false, retryable: true, serviceDown: true, reason: outcome.reason };
+  const { status, headers } = outcome;
+  if (status >= 200 && status < 300)
+    return { delivered: true, detail: `accepted by ${new URL(endpoint).host} (${status})` };
+  if (status === 404 || status === 410)
+    return {
+      ...notDelivered(`this phone takes no more alerts (${status}): add it again on the phone itself`),
+      gone: true,
+    };
+  if (mayPass(status)) return comeAgain(status, readRetryAfter(headers));
+  return refusedBy(status);
+}
+
+function comeAgain(status: number, retryAfterMs: number | undefined): SendResult {
+  return {
+    delivered: false,
+    retryable: true,
+    reason: status === 429 ? `the push service asks to wait (${status})` : `the push service is in trouble (${status})`,
+    serviceDown: status >= 500,
+    ...(retryAfterMs === undefined ? {} : { retryAfterMs }),
+  };
+}
+
+function refusedBy(status: number): SendResult {
+  if (status === 413) return notDelivered(`the message is too large for the push service (${status})`);
+  // A clock that is still wrong after start makes the signature invalid; it gets right by itself.
+  if (status === 401 || status === 403) {
+    const reason = `the push service does not accept our signature (${status}): check the clock of this computer; if it is right, add the phone again`;
+    return { delivered: false, retryable: true, reason };
+  }
+  return notDelivered(`the push service refuses the message (${status}): remove the phone and add it again`);
+}
+
+function notDelivered(reason: string): NotDelivered {
+  return { delivered: false, retryable: false, reason };
+}

@@ -1,0 +1,38 @@
+// What delivering is put together from. The store and the channels come from outside, and so do time and chance.
+import type { Target } from '../../shared/alarms/notice-due.ts';
+import type { Phone, Store } from '../store/store.ts';
+import type { Channel } from './channels/channel.ts';
+import type { PushTarget } from './channels/web-push.ts';
+import type { WebhookTarget } from './channels/webhook.ts';
+
+/** The part of the log that is used here. */
+export interface NoticeLog {
+  info(details: object, message: string): void;
+  warn(details: object, message: string): void;
+  error(details: object, message: string): void;
+}
+
+interface Channels {
+  readonly 'web-push': Channel<PushTarget>;
+  readonly webhook: Channel<WebhookTarget>;
+}
+
+export interface DeliveryParts {
+  readonly store: Pick<Store, 'notices' | 'alarms' | 'chambers' | 'batches' | 'probes' | 'phones' | 'settings'>;
+  readonly channels: Channels;
+  readonly clock: { nowMs(): number };
+  /** 0 ≤ n < 1; spreads the pauses between tries. */
+  readonly random: () => number;
+  readonly log: NoticeLog;
+  /** The address people use, without a slash at the end. Asked at every message: a free port is known only after listening. */
+  readonly publicUrl: () => string;
+  /** How the site wants it said, now. */
+  readonly sayContext: () => { readonly zone: string };
+  /** A phone that takes no more alerts has been removed. */
+  readonly onPhoneGone?: (phone: Phone, reason: string) => void;
+  /** Longest wait for what is under way when closing, ms. */
+  readonly closeWithinMs?: number;
+}
+
+/** How many are sent at once: a push service takes many, a webhook is one program. */
+export const laneWidths: Readonly<Record<Target['channel'], number>> = { 'web-push': 16, webhook: 4 };

@@ -1,0 +1,90 @@
+// One notice as a message that every channel can take: built from the notice and from what is known of its alarm at the moment of sending,
+// so that a message that was held up never tells an old state as the present one.
+import type { Alarm } from '../../shared/alarms/alarm.ts';
+import type { NoticeDraft, NoticeKind } from '../../shared/alarms/notice-due.ts';
+import { adviseOn, sayAlarm } from '../../shared/alarms/say-alarm.ts';
+import { SECOND_MS } from '../../shared/units.ts';
+import { GIVE_UP_AFTER_MS, isToldLate } from './notice-age.ts';
+import { sayBody, sayTitle } from './say-notice.ts';
+
+/** What the store knows of an alarm when its notice is sent. */
+export interface NoticeFacts {
+  readonly alarm: Alarm;
+  readonly chamber: { readonly id: string; readonly name: string };
+  readonly batch: { readonly id: string; readonly code: string } | null;
+  /** Name of the probe that the alarm is about; null when it is about none. */
+  readonly probeName: string | null;
+}
+
+/** Where and when it is said. */
+export interface Saying {
+  readonly nowMs: number;
+  /** The site's IANA time zone. */
+  readonly zone: string;
+  /** Without a slash at the end. */
+  readonly publicUrl: string;
+}
+
+export interface NoticeMessage {
+  readonly noticeId: string;
+  readonly kind: NoticeKind | 'test';
+  readonly title: string;
+  readonly body: string;
+  /** The alarm as one sentence, and what to do first. */
+  readonly sentence: string;
+  readonly advice: string;
+  /** Page to open. */
+  readonly url: string;
+  /** The alarm: a later message of the same tag replaces an earlier one on the phone. */
+  readonly tag: string;
+  /** When it was decided. */
+  readonly atMs: number;
+  readonly toldLate: boolean;
+  readonly urgent: boolean;
+  /** How long it is still worth showing. */
+  readonly ttlSeconds: number;
+  /** null for a test. */
+  readonly facts: NoticeFacts | null;
+}
+
+/** The message of a notice as it is to be told at `nowMs`. */
+export function buildNoticeMessage(notice: NoticeDraft, facts: NoticeFacts, saying: Saying): NoticeMessage {
+  const { alarm, chamber } = facts;
+  const lifeMs = Math.min(GIVE_UP_AFTER_MS, notice.decidedMs + GIVE_UP_AFTER_MS - saying.nowMs);
+  return {
+    noticeId: notice.id,
+    kind: notice.kind,
+    title: sayTitle(facts, saying),
+    body: sayBody(notice, facts, saying),
+    sentence: sayAlarm(alarm, saying.nowMs),
+    advice: adviseOn(alarm.rule),
+    url: `${saying.publicUrl}/chambers/${encodeURIComponent(chamber.id)}?alarm=${encodeURIComponent(alarm.id)}`,
+    tag: alarm.id,
+    atMs: notice.decidedMs,
+    toldLate: isToldLate(notice.decidedMs, saying.nowMs),
+    urgent: notice.urgent,
+    ttlSeconds: Math.max(60, Math.ceil(lifeMs / SECOND_MS)),
+    facts,
+  };
+}
+
+const TEST_TTL_SECONDS = 300;
+
+/** A message that says it is only a test. Two tests differ by their moment. */
+export function buildTestMessage(saying: Saying): NoticeMessage {
+  return {
+    noticeId: `test.${saying.nowMs.toString(36)}`,
+    kind: 'test',
+    title: 'Test from Takewell',
+    body: 'Alerts reach this phone. Nothing is wrong.',
+    sentence: 'This is a test.',
+    advice: 'Nothing to do.',
+    url: `${saying.publicUrl}/`,
+    tag: 'test',
+    atMs: saying.nowMs,
+    toldLate: false,
+    urgent: true,
+    ttlSeconds: TEST_TTL_SECONDS,
+    facts: null,
+  };
+}

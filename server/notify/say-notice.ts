@@ -1,0 +1,74 @@
+// Title and body of a notice, from the alarm's own sentence: the title must be enough on a locked screen, the body says since when and what to do first.
+import type { Alarm } from '../../shared/alarms/alarm.ts';
+import type { NoticeDraft } from '../../shared/alarms/notice-due.ts';
+import { adviseOn, sayAlarm } from '../../shared/alarms/say-alarm.ts';
+import { isToldLate } from './notice-age.ts';
+import type { NoticeFacts, Saying } from './notice-message.ts';
+import { sayClock, sayDuration } from './say-clock.ts';
+
+/** Such as "▲ Chamber 2: hot 29.1 °C"; once over "▲ Chamber 2: heat is over". */
+export function sayTitle({ alarm, chamber }: NoticeFacts, { nowMs }: Saying): string {
+  const { shape, headline } = splitSentence(alarm, nowMs);
+  // The title names the chamber already.
+  const what = headline.replace(': ', ' ').replace(' from this chamber', '');
+  return `${shape} ${chamber.name}: ${lowerFirst(what)}`;
+}
+
+/** Lines: that it is told late, how far and since when (or how long it lasted), where, who has it, what to do first. */
+export function sayBody(notice: NoticeDraft, facts: NoticeFacts, saying: Saying): string {
+  const lines = [
+    sayLate(notice.decidedMs, saying),
+    sayCourse(notice, facts.alarm, saying),
+    sayWhere(facts),
+    facts.alarm.level === 0 ? '' : `First: ${adviseOn(facts.alarm.rule)}`,
+  ];
+  return lines.filter((line) => line !== '').join('\n');
+}
+
+interface SplitSentence {
+  readonly shape: string;
+  readonly headline: string;
+  readonly rest: string;
+}
+
+// The sentence is "<shape> <headline>, <how far>" while the condition stands and "<shape> <headline>: <how long>" once it is over.
+function splitSentence(alarm: Alarm, nowMs: number): SplitSentence {
+  const [shape = '', ...words] = sayAlarm(alarm, nowMs).split(' ');
+  const sentence = words.join(' ');
+  const mark = alarm.level === 0 ? ': ' : ', ';
+  const at = sentence.indexOf(mark);
+  if (at < 0) return { shape, headline: sentence, rest: '' };
+  return { shape, headline: sentence.slice(0, at), rest: sentence.slice(at + mark.length) };
+}
+
+function sayLate(decidedMs: number, { nowMs, zone }: Saying): string {
+  if (!isToldLate(decidedMs, nowMs)) return '';
+  return `Told late: decided at ${sayClock(decidedMs, nowMs, zone)}, ${sayDuration(nowMs - decidedMs)} ago.`;
+}
+
+function sayCourse({ kind }: NoticeDraft, alarm: Alarm, { nowMs, zone }: Saying): string {
+  const { rest } = splitSentence(alarm, nowMs);
+  const clock = (ms: number) => sayClock(ms, nowMs, zone);
+  if (alarm.level === 0)
+    return `${upperFirst(rest)}.${alarm.returnedMs === null ? '' : ` Over since ${clock(alarm.returnedMs)}.`}`;
+  const course = `${rest === '' ? 'Since' : `${upperFirst(rest)}, since`} ${clock(alarm.sinceMs)}.`;
+  return [kind === 'escalated' ? 'It got worse.' : '', course, sayState(alarm)].filter((one) => one !== '').join(' ');
+}
+
+function sayState({ state }: Alarm): string {
+  if (state === 'acknowledged') return 'Somebody has acknowledged it.';
+  return state === 'shelved' ? 'It is shelved.' : '';
+}
+
+function sayWhere({ probeName, batch }: NoticeFacts): string {
+  const parts = [probeName === null ? '' : `Probe ${probeName}.`, batch === null ? '' : `Batch ${batch.code}.`];
+  return parts.filter((part) => part !== '').join(' ');
+}
+
+function lowerFirst(text: string): string {
+  return text.charAt(0).toLowerCase() + text.slice(1);
+}
+
+function upperFirst(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

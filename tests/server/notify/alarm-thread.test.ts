@@ -1,0 +1,48 @@
+import { expect, test } from 'vitest';
+import { isReplaced, threadsOf, waitingInOrder } from '../../../server/notify/alarm-thread.ts';
+import type { Notice } from '../../../server/store/store.ts';
+import { sampleNotice } from '../../support/notice-samples.ts';
+
+function notice(id: string, change: Partial<Notice> = {}): Notice {
+  return { ...sampleNotice, attempts: 0, state: 'waiting', result: null, resultMs: null, ...change, id };
+}
+
+test('notices are put together by alarm and target', () => {
+  const threads = threadsOf([
+    notice('a'),
+    notice('b', { targetId: 'phone-2' }),
+    notice('c', { kind: 'returned' }),
+    notice('d', { alarmId: 'other' }),
+  ]);
+  expect(threads.map((thread) => thread.due.map((one) => one.id))).toEqual([['a', 'c'], ['b'], ['d']]);
+});
+
+test('what is urgent goes first, then what waits longest', () => {
+  const threads = threadsOf([
+    notice('calm', { alarmId: '1', urgent: false, decidedMs: 1 }),
+    notice('later', { alarmId: '2', decidedMs: 3 }),
+    notice('earlier', { alarmId: '3', decidedMs: 2 }),
+  ]);
+  expect(threads.map((thread) => thread.due[0]?.id)).toEqual(['earlier', 'later', 'calm']);
+});
+
+test('what waits of a thread comes in the order of its course, without what is done and without other targets', () => {
+  const due = notice('returned', { kind: 'returned', decidedMs: 9 });
+  const [thread] = threadsOf([due]);
+  const ofAlarm = [
+    due,
+    notice('escalated', { kind: 'escalated', decidedMs: 5 }),
+    notice('raised', { kind: 'raised', decidedMs: 5 }),
+    notice('done', { state: 'sent' }),
+    notice('elsewhere', { targetId: 'phone-2' }),
+  ];
+  expect(thread && waitingInOrder(ofAlarm, thread).map((one) => one.id)).toEqual(['raised', 'escalated', 'returned']);
+});
+
+test.each([
+  ['a phone needs only the last', 'web-push', [true, true, false]],
+  ['a webhook gets each', 'webhook', [false, false, false]],
+] as const)('%s', (_, channel, replaced) => {
+  const waiting = ['a', 'b', 'c'].map((id) => notice(id, { channel }));
+  expect(waiting.map((_one, index) => isReplaced(waiting, index))).toEqual(replaced);
+});

@@ -1,0 +1,49 @@
+import { expect, test } from 'vitest';
+import type { SendResult } from '../../../server/notify/channels/channel.ts';
+import { decideOutcome, type Outcome, retryUnlessHistory } from '../../../server/notify/decide-outcome.ts';
+
+const DECIDED_MS = 1_000_000_000;
+const NOW_MS = DECIDED_MS + 60_000;
+const SIX_HOURS_MS = 6 * 3_600_000;
+const failed = { delivered: false, retryable: true, reason: 'no answer' } as const;
+
+const rows: [string, SendResult, number, Outcome][] = [
+  ['delivered', { delivered: true, detail: 'accepted' }, 3, { type: 'sent', result: 'accepted' }],
+  [
+    'will never get through',
+    { delivered: false, retryable: false, reason: 'too large' },
+    0,
+    { type: 'given-up', result: 'too large' },
+  ],
+  ['failed once', failed, 0, { type: 'retry', result: 'no answer', nextTryMs: NOW_MS + 5_000 }],
+  ['failed for the third time', failed, 2, { type: 'retry', result: 'no answer', nextTryMs: NOW_MS + 20_000 }],
+  [
+    'asked to wait longer than the pause',
+    { ...failed, retryAfterMs: 90_000 },
+    0,
+    { type: 'retry', result: 'no answer', nextTryMs: NOW_MS + 90_000 },
+  ],
+  [
+    'asked to wait shorter than the pause',
+    { ...failed, retryAfterMs: 1_000 },
+    2,
+    { type: 'retry', result: 'no answer', nextTryMs: NOW_MS + 20_000 },
+  ],
+  [
+    'asked to wait until it is history',
+    { ...failed, retryAfterMs: SIX_HOURS_MS },
+    0,
+    { type: 'given-up', result: 'no answer; tried for 6 h, no more tries' },
+  ],
+];
+
+test.each(rows)('%s', (_, result, attempts, outcome) => {
+  expect(decideOutcome(result, { attempts, decidedMs: DECIDED_MS }, NOW_MS, 0)).toEqual(outcome);
+});
+
+test.each([
+  ['six hours after deciding there is a last try', SIX_HOURS_MS, 'retry'],
+  ['a millisecond later there is none', SIX_HOURS_MS + 1, 'given-up'],
+])('%s', (_, ageMs, type) => {
+  expect(retryUnlessHistory({ attempts: 9, decidedMs: DECIDED_MS }, DECIDED_MS + ageMs, 'no answer').type).toBe(type);
+});

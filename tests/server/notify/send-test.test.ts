@@ -1,0 +1,52 @@
+import { expect, onTestFinished, test } from 'vitest';
+import { SAMPLE_MS } from '../../support/notice-samples.ts';
+import { openDelivery } from '../../support/open-delivery.ts';
+import { openOutbox } from '../../support/open-outbox.ts';
+import { openPushEndpoint } from '../../support/push-endpoint.ts';
+
+async function openPhone() {
+  const push = await openPushEndpoint();
+  onTestFinished(push.close);
+  const outbox = await openOutbox(SAMPLE_MS);
+  const phone = await outbox.addPhone(push.subscribe());
+  const { delivery } = await openDelivery(outbox.store, { ms: SAMPLE_MS });
+  return { push, phone, delivery, store: outbox.store };
+}
+
+test('a test alert that is taken over says so, and what to do when the phone shows nothing', async () => {
+  const { push, phone, delivery, store } = await openPhone();
+  await expect(delivery.sendTest(phone)).resolves.toEqual({
+    delivered: true,
+    reason: `Accepted by ${new URL(push.origin).host} (201). If the phone shows nothing within a minute, look at its notification settings for this page.`,
+  });
+  expect(push.received).toMatchObject([{ title: 'Test from Takewell', tag: 'test', data: { kind: 'test' } }]);
+  expect(push.faults).toEqual([]);
+  expect((await store.phones.get(phone.id))?.lastResult).toMatch(/^accepted by/);
+});
+
+test('a test alert that fails says why, and the phone stays', async () => {
+  const { push, phone, delivery, store } = await openPhone();
+  push.answerWith({ status: 503 });
+  await expect(delivery.sendTest(phone)).resolves.toEqual({
+    delivered: false,
+    reason: 'The push service is in trouble (503).',
+  });
+  expect((await store.phones.get(phone.id))?.lastResult).toBe('the push service is in trouble (503)');
+});
+
+test('a phone that takes no more alerts is removed by its test', async () => {
+  const { push, phone, delivery, store } = await openPhone();
+  push.answerWith({ status: 410 });
+  const { delivered, reason } = await delivery.sendTest(phone);
+  expect(delivered).toBe(false);
+  expect(reason).toBe('This phone takes no more alerts (410): add it again on the phone itself.');
+  await expect(store.phones.get(phone.id)).resolves.toBeNull();
+});
+
+test('a phone that subscribed anew while its old subscription was tried is kept', async () => {
+  const { push, phone, delivery, store } = await openPhone();
+  const old = { ...phone, endpoint: `${push.origin}/push/ended` };
+  const { delivered } = await delivery.sendTest(old);
+  expect(delivered).toBe(false);
+  await expect(store.phones.get(phone.id)).resolves.toMatchObject({ endpoint: phone.endpoint });
+});

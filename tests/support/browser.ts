@@ -1,0 +1,48 @@
+// A real Chromium for the tests, each time with a fresh profile that talks to nobody but the page it is shown.
+import { type Browser, chromium, type Page } from 'playwright-core';
+import { onTestFinished } from 'vitest';
+import { findChromium } from './find-chromium.ts';
+
+const quiet = [
+  '--headless',
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+];
+
+/** Starts a browser that ends with the test. Throws an Error of one sentence when there is none. */
+export async function openBrowser(): Promise<Browser> {
+  const { executablePath, environment } = await findChromium();
+  const env = { ...process.env, ...environment } as Record<string, string>;
+  const browser = await chromium.launch({ executablePath, args: quiet, env });
+  onTestFinished(() => browser.close());
+  return browser;
+}
+
+export interface Screen {
+  readonly width: number;
+  readonly height: number;
+}
+
+/** The smallest phone and the wall screen that the pages are made for. */
+export const phone: Screen = { width: 360, height: 740 };
+export const wallScreen: Screen = { width: 1920, height: 1080 };
+
+/** A page of its own context (cookies, storage, service worker) on the service at `url`. */
+export async function openPage(browser: Browser, url: string, screen: Screen = wallScreen): Promise<Page> {
+  const context = await browser.newContext({ baseURL: url, locale: 'en-US', viewport: screen });
+  context.setDefaultTimeout(15_000);
+  return context.newPage();
+}
+
+/** Signs in through the page's own form, wherever it stands. */
+export async function signInOn(page: Page, { name, password }: { name: string; password: string }): Promise<void> {
+  await page.getByLabel('Name').fill(name);
+  await page.getByLabel('Password').fill(password);
+  await page.getByRole('button', { name: 'Sign in' }).click();
+  await page.getByRole('navigation').waitFor();
+}
