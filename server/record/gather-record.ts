@@ -1,0 +1,119 @@
+// The climate record of a batch, put together from the store: everything but the readings themselves, which are streamed beside it.
+// It reads only; what is bad or missing is said, never smoothed over.
+import type { BatchRecord } from '../../shared/api/record.ts';
+import { type Batch, timesOf } from '../../shared/healing/batch.ts';
+import type { BatchTimes } from '../../shared/healing/batch-clock.ts';
+import { plannedChecks } from '../../shared/healing/checks.ts';
+import type { ProfileDocument } from '../../shared/healing/profile.ts';
+import { Problem } from '../../shared/problem.ts';
+import { utcText } from '../../shared/units.ts';
+import type { Store } from '../store/store.ts';
+import { chamberSeriesRule } from './chamber-series.ts';
+import { sumCounts } from './count-quality.ts';
+import { describeAlarms } from './describe-alarms.ts';
+import { describeBatch, describePlan } from './describe-batch.ts';
+import { describeChecks } from './describe-checks.ts';
+import { describeDay, describeExcursion, describeWhole, figureRules } from './describe-figures.ts';
+import { describeGaps, describeProbe } from './describe-probes.ts';
+import { type BatchFigures, measureBatch } from './measure-batch.ts';
+import { corridorRule, recordCorridor } from './record-corridor.ts';
+import { findSources, labelOf, type ProbeSource, type RecordWindow } from './record-sources.ts';
+
+export interface RecordSite {
+  readonly siteName: string;
+  /** IANA time zone. */
+  readonly zone: string;
+  readonly altitudeM: number;
+}
+
+export interface RecordRequest extends RecordSite {
+  /** When the record is made; an unfinished batch is recorded up to here. */
+  readonly nowMs: number;
+  /** Version of the program. */
+  readonly version: string;
+}
+
+export interface GatheredRecord {
+  readonly record: BatchRecord;
+  /** Where the readings come from; `sources[i]` is `record.probes[i]`. */
+  readonly sources: readonly ProbeSource[];
+}
+
+/** Gathers the record of a batch, finished or not. Problem `not-found` for an unknown batch; the store's Problems. */
+export async function gatherRecord(store: Store, batchId: string, request: RecordRequest): Promise<GatheredRecord> {
+  const batch = await store.batches.get(batchId);
+  if (batch === null) throw new Problem('not-found', `There is no batch ${batchId}.`);
+  const profile = await store.profiles.get(batch.profileId, batch.profileVersion);
+  if (profile === null) {
+    throw new Problem(
+      'not-found',
+      `The profile ${batch.profileId} version ${batch.profileVersion} of this batch is missing.`,
+    );
+  }
+  const window = { fromMs: batch.openedMs, toMs: batch.finishedMs ?? Math.max(request.nowMs, batch.openedMs) };
+  const times = timesOf(batch, request.zone);
+  const sources = await findSources(store, batch, window);
+  const corridorAt = await recordCorridor(store, { document: profile.document, times, sources, window });
+  const figures = await measureBatch(store, { sources, window, closedMs: batch.closedMs, corridorAt });
+  const record: BatchRecord = {
+    format: 'takewell-batch-record',
+    formatVersion: 1,
+    madeAt: utcText(request.nowMs),
+    version: request.version,
+    site: { name: request.siteName, zone: request.zone, altitudeM: request.altitudeM },
+    computation: [chamberSeriesRule, ...figureRules, corridorRule],
+    batch: describeBatch(batch, await store.chambers.list()),
+    profile: { id: profile.id, version: profile.version, document: profile.document },
+    ...describePlan(profile.document, batch, times, window.toMs),
+    ...describeMeasured(sources, figures),
+    ...(await describeEvents(store, batch, profile.document, times, window)),
+  };
+  return { record, sources };
+}
+
+function describeMeasured(
+  sources: readonly ProbeSource[],
+  { sources: figures, days, whole, excursions }: BatchFigures,
+) {
+  const pairs = sources.flatMap((source, index) => {
+    const own = figures[index];
+    return own === undefined ? [] : [{ source, own }];
+  });
+  return {
+    probes: pairs.map(({ source, own }) => describeProbe(source, own)),
+    quality: sumCounts(pairs.flatMap(({ own }) => [own.quality.temperature, own.quality.humidity])),
+    days: days.map(describeDay),
+    whole: whole === null ? null : describeWhole(whole),
+    excursions: excursions.map(describeExcursion),
+    gaps: pairs
+      .flatMap(({ source, own }) => describeGaps(source, own))
+      .sort((a, b) => Date.parse(a.from) - Date.parse(b.from)),
+  };
+}
+
+async function describeEvents(
+  store: Store,
+  batch: Batch,
+  document: ProfileDocument,
+  times: BatchTimes,
+  { toMs }: RecordWindow,
+) {
+  const probes = await store.probes.list();
+  const nameProbe = (id: string) => {
+    const probe = probes.find((one) => one.id === id);
+    return probe === undefined ? id : labelOf(probe, probes);
+  };
+  const log = await store.batches.log(batch.id);
+  return {
+    alarms: await describeAlarms(store, batch.id, nameProbe),
+    checks: describeChecks(plannedChecks(document, times, toMs), await store.batches.answers(batch.id), toMs),
+    log: log.map(({ id, atMs, kind, gapPercent, note, person }) => ({
+      id,
+      at: utcText(atMs),
+      kind,
+      gapPercent,
+      note,
+      person,
+    })),
+  };
+}
