@@ -1,0 +1,89 @@
+// What the overview says of a chamber, and in which order chambers stand.
+import { describe, expect, test } from 'vitest';
+import type { ChamberView } from '../../shared/api/chambers.ts';
+import { chamberState, plainSentence, worstAlarm } from '../../web/chamber-state.ts';
+import { groupChambers, matchesText } from '../../web/pages/overview-order.ts';
+import { sampleAlarm, sampleBatch, sampleChamber, sampleNow } from './chamber-samples.ts';
+
+const now = Date.parse(sampleNow);
+const quarter = 15 * 60_000;
+const stateOf = (chamber: ChamberView) => chamberState(chamber, now, 'UTC', quarter);
+const climate = (patch: Partial<ChamberView['climate']>) =>
+  sampleChamber({ climate: { ...sampleChamber().climate, ...patch } });
+const due = (status: 'to-come' | 'due' | 'overdue') =>
+  sampleChamber({ nextDue: { checkId: 'k', question: 'Film wet?', dueAt: sampleNow, status } });
+
+describe('the state of a chamber is told by shape and urgency', () => {
+  const loadingBatch = { ...sampleBatch, closedAt: null, endsAt: null, healingDay: 0, stage: 'loading' as const };
+  const unheard = { at: '2026-03-04T11:10:00Z', temperature: null, humidity: null, hottest: null, driest: null };
+  test.each([
+    ['all is well', sampleChamber(), 'order', 'fine'],
+    ['an alarm nobody has', sampleChamber({ alarms: [sampleAlarm()] }), 'hot', 'alarm'],
+    ['an alarm somebody has', sampleChamber({ alarms: [sampleAlarm({ state: 'acknowledged' })] }), 'hot', 'soon'],
+    [
+      'over, but nobody has seen it',
+      sampleChamber({ alarms: [sampleAlarm({ state: 'returned-unacknowledged' })] }),
+      'hot',
+      'alarm',
+    ],
+    ['shelved: it no longer speaks', sampleChamber({ alarms: [sampleAlarm({ state: 'shelved' })] }), 'order', 'fine'],
+    ['no healthy probe', climate(unheard), 'old', 'alarm'],
+    ['closed and no probe placed', climate({ ...unheard, canopyProbes: 0 }), 'old', 'alarm'],
+    [
+      'no probe placed while the tent is being filled',
+      sampleChamber({ ...climate({ ...unheard, canopyProbes: 0 }), batch: loadingBatch }),
+      'old',
+      'soon',
+    ],
+    ['a hold', sampleChamber({ batch: { ...sampleBatch, onHold: true } }), 'hold', 'fine'],
+    ['the plan has ended', sampleChamber({ batch: { ...sampleBatch, endsAt: sampleNow } }), 'due', 'soon'],
+    ['a value exactly as old as allowed', climate({ at: '2026-03-04T11:45:00Z' }), 'order', 'fine'],
+    ['a value one second older never looks fresh', climate({ at: '2026-03-04T11:44:59Z' }), 'old', 'alarm'],
+    ['a check overdue', due('overdue'), 'overdue', 'soon'],
+    ['a check due', due('due'), 'due', 'soon'],
+    ['hottest probe exactly at the limit', climate({ hottest: 28 }), 'order', 'fine'],
+    ['hottest probe above it, the median not', climate({ hottest: 28.1 }), 'watch', 'soon'],
+    ['driest probe below the limit', climate({ driest: 89 }), 'watch', 'soon'],
+    ['humidity above a high limit of 100 watches nothing', climate({ humidity: 100.4 }), 'order', 'fine'],
+    ['no batch', sampleChamber({ batch: null, limits: null, nextDue: null }), 'empty', 'fine'],
+    ['no batch and no probe is no alarm', sampleChamber({ ...climate(unheard), batch: null }), 'empty', 'fine'],
+  ] as const)('%s', (_, chamber, shape, urgency) => {
+    expect(stateOf(chamber)).toMatchObject({ shape, urgency });
+  });
+});
+
+test('of several alarms the one nobody has speaks, whatever its priority', () => {
+  const critical = sampleAlarm({ id: 'a', priority: 'critical', state: 'acknowledged' });
+  const low = sampleAlarm({ id: 'b', rule: 'dry', priority: 'low' });
+  expect(worstAlarm(sampleChamber({ alarms: [critical, low] }))?.id).toBe('b');
+});
+
+test('the shape at the beginning of the service’s sentence is left to the page', () => {
+  expect(plainSentence('▲ Hot: 28.6 °C, limit 28')).toBe('Hot: 28.6 °C, limit 28');
+  expect(plainSentence('Hot: 28.6 °C')).toBe('Hot: 28.6 °C');
+});
+
+describe('the order of the overview', () => {
+  const named = (id: string, patch: Partial<ChamberView>) => sampleChamber({ id, name: `Chamber ${id}`, ...patch });
+  const chambers = [
+    named('10', {}),
+    named('2', {}),
+    named('3', { alarms: [sampleAlarm({ priority: 'high' })] }),
+    named('4', { nextDue: { checkId: 'k', question: 'Film wet?', dueAt: sampleNow, status: 'due' } }),
+    named('5', { alarms: [sampleAlarm({ priority: 'critical' })] }),
+    named('6', { alarms: [sampleAlarm({ priority: 'critical', state: 'acknowledged' })] }),
+  ];
+  test('is worst first, then by number in the name', () => {
+    expect(groupChambers(chambers, now, 'UTC', () => quarter)).toEqual({
+      alarm: ['5', '3'],
+      soon: ['6', '4'],
+      fine: ['2', '10'],
+    });
+  });
+});
+
+test('a chamber is found by its name, its batch and what was grafted', () => {
+  const chamber = sampleChamber();
+  for (const text of ['chamber 1', ' B-1 ', 's-21', 'R-7', '']) expect(matchesText(chamber, text)).toBe(true);
+  expect(matchesText(chamber, 'B-2')).toBe(false);
+});

@@ -1,0 +1,37 @@
+// Which page an address means.
+import { describe, expect, test } from 'vitest';
+import { chamberPath, matchRoute } from '../../web/router.ts';
+
+describe('an address leads to its page', () => {
+  test.each([
+    ['/', 'overview'],
+    ['/alarms', 'alarms'],
+    ['/alarms/', 'alarms'],
+    ['/batches', 'batches'],
+    ['/profiles', 'profiles'],
+    ['/sensors', 'sensors'],
+    ['/people', 'people'],
+    ['/sign-in', 'sign-in'],
+    ['/set-up', 'set-up'],
+    ['/chambers/c1', 'chamber'],
+    ['/chambers', 'nothing'],
+    ['/chambers/c1/more', 'nothing'],
+    ['/chambers/a b', 'nothing'],
+    ['/Alarms', 'nothing'],
+    ['/nope', 'nothing'],
+  ] as const)('%s is the page "%s"', (path, page) => {
+    expect(matchRoute(path, '').page).toBe(page);
+  });
+});
+
+test('a chamber page knows its chamber and the alarm an alert pointed to', () => {
+  expect(matchRoute('/chambers/V1St_GXR8~Z5', '?alarm=a.7')).toMatchObject({ id: 'V1St_GXR8~Z5', alarmId: 'a.7' });
+});
+
+test('the set-up page takes the code from the address', () => {
+  expect(matchRoute('/set-up', '?code=3f9a-77').code).toBe('3f9a-77');
+});
+
+test('the path of a chamber leads back to it', () => {
+  expect(matchRoute(chamberPath('c-12'), '')).toMatchObject({ page: 'chamber', id: 'c-12' });
+});

@@ -1,0 +1,89 @@
+// Every request of the interface, named by what it does.
+import type { AlarmView } from '../shared/api/alarms.ts';
+import type { BatchView, CheckView, LogEntry } from '../shared/api/batches.ts';
+import type { ChamberView, ClimateSeries } from '../shared/api/chambers.ts';
+import type { NodeView, ProbeView, RefusedView } from '../shared/api/probes.ts';
+import type { ProfileView } from '../shared/api/profiles.ts';
+import type { Person, Role, Session } from '../shared/api/session.ts';
+import type { Channels, PhoneView } from '../shared/api/telling.ts';
+import { getJson, getKept, sendJson } from './api.ts';
+
+interface Page<T> {
+  readonly items: readonly T[];
+  readonly nextCursor: string | null;
+}
+
+const pageSize = 500;
+
+async function listAll<T>(path: string): Promise<readonly T[]> {
+  const items: T[] = [];
+  let cursor: string | null = '';
+  while (cursor !== null) {
+    const join = path.includes('?') ? '&' : '?';
+    const page: Page<T> = await getJson(`${path}${join}limit=${pageSize}${cursor === '' ? '' : `&cursor=${cursor}`}`);
+    items.push(...page.items);
+    cursor = page.nextCursor;
+  }
+  return items;
+}
+
+async function listSome<T>(path: string): Promise<readonly T[]> {
+  return (await getJson<Page<T>>(path)).items;
+}
+
+export const calls = {
+  session: () => getKept<Session>('/session'),
+  signIn: (name: string, password: string) => sendJson('POST', '/session', { name, password }),
+  signOut: () => sendJson('DELETE', '/session'),
+  setUp: (code: string, name: string, password: string) => sendJson('POST', '/setup', { code, name, password }),
+
+  chambers: () => getKept<Page<ChamberView>>(`/chambers?limit=${pageSize}`),
+  chamber: (id: string) => getJson<ChamberView>(`/chambers/${id}`),
+  addChamber: (name: string) => sendJson<ChamberView>('POST', '/chambers', { name }),
+  renameChamber: (id: string, name: string) => sendJson('PATCH', `/chambers/${id}`, { name }),
+  removeChamber: (id: string) => sendJson('DELETE', `/chambers/${id}`),
+  climate: (id: string, query: string) => getJson<ClimateSeries>(`/chambers/${id}/climate?${query}`),
+
+  probes: () => listAll<ProbeView>('/probes'),
+  changeProbe: (id: string, patch: object) => sendJson('PATCH', `/probes/${id}`, patch),
+  nodes: () => listAll<NodeView>('/nodes'),
+  addNode: (id: string) => sendJson('POST', '/nodes', { id }),
+  makeCredentials: (id: string) => sendJson<{ name: string; password: string }>('POST', `/nodes/${id}/credentials`),
+  refused: () => listSome<RefusedView>('/refused?limit=200'),
+
+  profiles: () => listAll<ProfileView>('/profiles'),
+
+  batches: () => listAll<BatchView>('/batches'),
+  batch: (id: string) => getJson<BatchView>(`/batches/${id}`),
+  openBatch: (body: object) => sendJson<BatchView>('POST', '/batches', body),
+  changeBatch: (id: string, patch: object) => sendJson('PATCH', `/batches/${id}`, patch),
+  closeChamber: (id: string) => sendJson('POST', `/batches/${id}/close-chamber`),
+  hold: (id: string, reason: string) => sendJson('POST', `/batches/${id}/hold`, { reason }),
+  resume: (id: string) => sendJson('POST', `/batches/${id}/resume`),
+  log: (id: string, body: { kind: LogEntry['kind']; gapPercent?: number; note?: string }) =>
+    sendJson('POST', `/batches/${id}/log`, body),
+  finish: (id: string, takenPlants: number, note: string) =>
+    sendJson('POST', `/batches/${id}/finish`, { takenPlants, note }),
+  checks: (id: string) => listAll<CheckView>(`/batches/${id}/checks`),
+  answerCheck: (id: string, checkId: string, answer: 'yes' | 'no') =>
+    sendJson('POST', `/batches/${id}/checks/${checkId}`, { answer }),
+
+  activeAlarms: () => listAll<AlarmView>('/alarms?state=active'),
+  recentAlarms: () => listSome<AlarmView>('/alarms?limit=100'),
+  acknowledge: (id: string) => sendJson('POST', `/alarms/${id}/acknowledge`),
+  shelve: (id: string, minutes: number, reason: string) =>
+    sendJson('POST', `/alarms/${id}/shelve`, { minutes, reason }),
+  unshelve: (id: string) => sendJson('POST', `/alarms/${id}/unshelve`),
+
+  people: () => listAll<Person>('/people'),
+  addPerson: (name: string, role: Role, password: string) => sendJson('POST', '/people', { name, role, password }),
+  changePerson: (id: string, patch: { role?: Role; password?: string }) => sendJson('PATCH', `/people/${id}`, patch),
+  removePerson: (id: string) => sendJson('DELETE', `/people/${id}`),
+
+  phones: () => getJson<{ items: readonly PhoneView[]; pushKey: string }>('/phones'),
+  addPhone: (name: string, subscription: object) => sendJson<PhoneView>('POST', '/phones', { name, subscription }),
+  removePhone: (id: string) => sendJson('DELETE', `/phones/${id}`),
+  testPhone: (id: string) => sendJson<{ delivered: boolean; reason: string }>('POST', `/phones/${id}/test`),
+  channels: () => getJson<Channels>('/channels'),
+  saveChannels: (channels: object) => sendJson<Channels>('PUT', '/channels', channels),
+};

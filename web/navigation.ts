@@ -1,0 +1,38 @@
+// The page that is shown now and how to go to another: the browser's history and clicks on links inside the site.
+import { signal } from '@preact/signals';
+import { matchRoute, type Route } from './router.ts';
+
+export const route = signal<Route>(matchRoute(location.pathname, location.search));
+
+function readAddress(): void {
+  route.value = matchRoute(location.pathname, location.search);
+}
+
+/** Shows another page of the site and puts the reader at its top. */
+export function goTo(path: string): void {
+  if (path === location.pathname + location.search) return;
+  history.pushState(null, '', path);
+  readAddress();
+  scrollTo(0, 0);
+}
+
+function innerLink(event: MouseEvent): string | null {
+  const isPlain = event.button === 0 && !event.metaKey && !event.ctrlKey && !event.shiftKey && !event.altKey;
+  if (!isPlain || event.defaultPrevented || !(event.target instanceof Element)) return null;
+  const link = event.target.closest('a');
+  if (link === null || link.origin !== location.origin || link.hasAttribute('download') || link.target !== '')
+    return null;
+  if (link.pathname.startsWith('/api/') || link.hash !== '') return null;
+  return link.pathname + link.search;
+}
+
+/** Starts listening to the back button and to clicks on links. */
+export function startNavigation(): void {
+  addEventListener('popstate', readAddress);
+  document.addEventListener('click', (event) => {
+    const path = innerLink(event);
+    if (path === null) return;
+    event.preventDefault();
+    goTo(path);
+  });
+}

@@ -1,0 +1,70 @@
+// The alarms of all chambers: those in force, worst first, and those that are over.
+import type { AlarmView } from '../../shared/api/alarms.ts';
+import { calls } from '../calls.ts';
+import { alarmRank, isOpen, plainSentence, shapeOfRule } from '../chamber-state.ts';
+import { slowNowMs } from '../clock.ts';
+import { changes } from '../live.ts';
+import { takenWords } from '../parts/alarm-details.tsx';
+import { AlarmItem } from '../parts/alarm-item.tsx';
+import { LoadState } from '../parts/load-state.tsx';
+import { PageHead } from '../parts/page-head.tsx';
+import { ShapeMark } from '../parts/shape-mark.tsx';
+import { useLoad } from '../parts/use-load.ts';
+import { zone } from '../session.ts';
+import { words } from '../strings.ts';
+import { dayAndTime } from '../when.ts';
+
+function Active({ alarms, onDone }: { readonly alarms: readonly AlarmView[]; readonly onDone: () => void }) {
+  if (alarms.length === 0) return <p class="quiet-line">{words.alarms.noneActive}</p>;
+  const worstFirst = [...alarms].sort((one, other) => alarmRank(one) - alarmRank(other));
+  const open = alarms.filter(isOpen).length;
+  return (
+    <>
+      <p class="headline">{words.alarms.summary(open, alarms.length - open)}</p>
+      <ul class="alarm-list is-wide">
+        {worstFirst.map((alarm) => (
+          <AlarmItem key={alarm.id} alarm={alarm} withChamber={true} onDone={onDone} />
+        ))}
+      </ul>
+    </>
+  );
+}
+
+function Earlier({ alarm }: { readonly alarm: AlarmView }) {
+  const nowMs = slowNowMs.value;
+  const at = (time: string) => dayAndTime(Date.parse(time), nowMs, zone.value);
+  return (
+    <li>
+      <time dateTime={alarm.occurredAt}>{at(alarm.occurredAt)}</time>
+      <span>
+        <ShapeMark shape={shapeOfRule(alarm.rule)} /> <b>{alarm.chamberName}</b> {plainSentence(alarm.sentence)}{' '}
+        <small>{takenWords(alarm, at)}</small>
+      </span>
+    </li>
+  );
+}
+
+export function AlarmsPage() {
+  const active = useLoad(calls.activeAlarms, 'active', [changes.alarms]);
+  const recent = useLoad(calls.recentAlarms, 'recent', [changes.alarms]);
+  const over = recent.data?.filter((alarm) => alarm.state === 'normal');
+  return (
+    <main id="main" class="plain">
+      <PageHead title={words.alarms.title} />
+      <section aria-labelledby="active">
+        <h2 id="active">{words.alarms.active}</h2>
+        {active.data === undefined ? <LoadState {...active} /> : <Active alarms={active.data} onDone={active.reload} />}
+      </section>
+      <section aria-labelledby="recent">
+        <h2 id="recent">{words.alarms.recent}</h2>
+        {over === undefined && <LoadState {...recent} />}
+        {over?.length === 0 && <p class="quiet-line">{words.alarms.noneRecent}</p>}
+        <ul class="log-list">
+          {over?.map((alarm) => (
+            <Earlier key={alarm.id} alarm={alarm} />
+          ))}
+        </ul>
+      </section>
+    </main>
+  );
+}

@@ -1,0 +1,125 @@
+// The checks of a batch: those due now with yes and no, then those to come, then those answered.
+import { useState } from 'preact/hooks';
+import type { CheckView } from '../../shared/api/batches.ts';
+import { slowNowMs } from '../clock.ts';
+import { CheckAnswer } from '../parts/check-answer.tsx';
+import { ShapeMark } from '../parts/shape-mark.tsx';
+import { mayAct, zone } from '../session.ts';
+import { words } from '../strings.ts';
+import { dayAndTime } from '../when.ts';
+
+interface Props {
+  readonly batchId: string;
+  readonly checks: readonly CheckView[];
+  readonly onAnswered: () => void;
+}
+
+const soonShown = 3;
+
+function useTime(): (at: string) => string {
+  const nowMs = slowNowMs.value;
+  const siteZone = zone.value;
+  return (at) => dayAndTime(Date.parse(at), nowMs, siteZone);
+}
+
+function DueCheck({
+  batchId,
+  check,
+  onAnswered,
+}: {
+  batchId: string;
+  check: CheckView;
+  onAnswered: (check: CheckView, answer: 'yes' | 'no') => void;
+}) {
+  const time = useTime();
+  const isOverdue = check.status === 'overdue';
+  return (
+    <li class="check is-due">
+      <p class="sentence">
+        <ShapeMark shape={isOverdue ? 'overdue' : 'due'} />
+        <span>
+          {check.question}{' '}
+          <small>
+            {isOverdue ? words.checks.overdueSince(time(check.dueAt)) : words.checks.dueSince(time(check.dueAt))}
+          </small>
+        </span>
+      </p>
+      {mayAct.value && (
+        <CheckAnswer
+          batchId={batchId}
+          checkId={check.checkId}
+          question={check.question}
+          onAnswered={(answer) => onAnswered(check, answer)}
+        />
+      )}
+    </li>
+  );
+}
+
+function answeredWords(check: CheckView, time: (at: string) => string): string {
+  const person = check.answeredBy ?? '';
+  const at = check.answeredAt === null ? '' : time(check.answeredAt);
+  return check.answer === 'no' ? words.checks.answeredNo(person, at) : words.checks.answeredYes(person, at);
+}
+
+function OtherChecks({ checks }: { readonly checks: readonly CheckView[] }) {
+  const time = useTime();
+  const coming = checks.filter((check) => check.status === 'to-come').slice(0, soonShown);
+  const answered = checks.filter((check) => check.status === 'answered').reverse();
+  return (
+    <>
+      {coming.length > 0 && (
+        <>
+          <h3>{words.checks.toCome}</h3>
+          <ul class="check-list">
+            {coming.map((check) => (
+              <li key={check.checkId}>
+                <time dateTime={check.dueAt}>{time(check.dueAt)}</time> {check.question}
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+      {answered.length > 0 && (
+        <details>
+          <summary>
+            {words.checks.answered} ({answered.length})
+          </summary>
+          <ul class="check-list">
+            {answered.map((check) => (
+              <li key={check.checkId}>
+                {check.question} <span class="details">{answeredWords(check, time)}</span>
+              </li>
+            ))}
+          </ul>
+        </details>
+      )}
+    </>
+  );
+}
+
+export function Checks({ batchId, checks, onAnswered }: Props) {
+  const [refused, setRefused] = useState<CheckView>();
+  const due = checks.filter((check) => check.status === 'due' || check.status === 'overdue');
+  const answered = (check: CheckView, answer: 'yes' | 'no') => {
+    setRefused(answer === 'no' ? check : undefined);
+    onAnswered();
+  };
+  return (
+    <section aria-labelledby="checks">
+      <h2 id="checks">{words.checks.title}</h2>
+      {refused !== undefined && (
+        <p class="first-aid" role="alert">
+          {words.checks.ifNo(refused.ifNo)}
+        </p>
+      )}
+      {due.length === 0 && <p class="quiet-line">{words.checks.none}</p>}
+      <ul class="check-due">
+        {due.map((check) => (
+          <DueCheck key={check.checkId} batchId={batchId} check={check} onAnswered={answered} />
+        ))}
+      </ul>
+      <OtherChecks checks={checks} />
+    </section>
+  );
+}

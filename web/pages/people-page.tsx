@@ -1,0 +1,50 @@
+// People, the phones of the one who is signed in, and the webhook.
+import { calls } from '../calls.ts';
+import { ActButton } from '../parts/act-button.tsx';
+import { LoadState } from '../parts/load-state.tsx';
+import { PageHead } from '../parts/page-head.tsx';
+import { useLoad } from '../parts/use-load.ts';
+import { maySetUp, person, signOut } from '../session.ts';
+import { words } from '../strings.ts';
+import { MyPhones } from './my-phones.tsx';
+import { PeopleList } from './people-list.tsx';
+import { WebhookForm } from './webhook-form.tsx';
+
+function People() {
+  const people = useLoad(calls.people, 'people');
+  return (
+    <section aria-labelledby="people">
+      <h2 id="people">{words.people.people}</h2>
+      {people.data === undefined ? (
+        <LoadState {...people} />
+      ) : (
+        <PeopleList people={people.data} onChanged={people.reload} />
+      )}
+    </section>
+  );
+}
+
+export function PeoplePage() {
+  const me = person.value;
+  return (
+    <main id="main" class="plain">
+      <PageHead title={words.people.title}>
+        {me !== null && (
+          <div class="signed-in">
+            <p>{words.people.signedInAs(me.name, words.roles[me.role])}</p>
+            <ActButton work={signOut}>{words.people.signOut}</ActButton>
+          </div>
+        )}
+      </PageHead>
+      <MyPhones />
+      {maySetUp.value ? (
+        <>
+          <People />
+          <WebhookForm />
+        </>
+      ) : (
+        <p class="quiet-line">{words.people.crewOnly}</p>
+      )}
+    </main>
+  );
+}

@@ -1,0 +1,115 @@
+// One probe: where it is, what it said last and when, whether that can be trusted; a manager can place and change it.
+import type { ProbeView } from '../../shared/api/probes.ts';
+import { MINUTE_MS } from '../../shared/units.ts';
+import { agoWords, spanWords } from '../age.ts';
+import { showNote } from '../announce.ts';
+import { calls } from '../calls.ts';
+import { allChambers, probes } from '../chamber-store.ts';
+import { slowNowMs } from '../clock.ts';
+import { Disclosure } from '../parts/disclosure.tsx';
+import { Choice, Field, Tick } from '../parts/fields.tsx';
+import { Form, numberOf, textOf } from '../parts/form.tsx';
+import { ShapeMark } from '../parts/shape-mark.tsx';
+import { qualityWords } from '../probe-quality.ts';
+import { withCelsius, withHumidity } from '../quantities.ts';
+import { maySetUp } from '../session.ts';
+import { words } from '../strings.ts';
+
+const { sensors } = words;
+
+function placeWords(probe: ProbeView): string {
+  if (probe.place === null) return sensors.unplaced;
+  const chamber = allChambers.value.find(({ id }) => id === probe.chamberId);
+  const place = words.places[probe.place];
+  return chamber === undefined ? place : sensors.at(place, chamber.name);
+}
+
+function Heard({ probe }: { readonly probe: ProbeView }) {
+  if (probe.last === null) return <p class="details">{sensors.neverHeard}</p>;
+  const age = slowNowMs.value - Date.parse(probe.last.at);
+  const isSilent = age > probe.silenceMinutes * MINUTE_MS;
+  return (
+    <>
+      <p class={isSilent ? 'heard is-old' : 'heard'}>
+        <b>{sensors.hears(withCelsius(probe.last.temperature), withHumidity(probe.last.humidity))}</b>{' '}
+        <span>
+          {isSilent && !probe.outOfService && <ShapeMark shape="silent" />}{' '}
+          {isSilent
+            ? sensors.silentFor(spanWords(age), spanWords(probe.silenceMinutes * MINUTE_MS))
+            : sensors.heardAgo(agoWords(age))}
+        </span>
+      </p>
+      <p class="details">{probe.outOfService ? sensors.outOfService : qualityWords(probe.last)}</p>
+    </>
+  );
+}
+
+function PlaceForm({ probe, close }: { readonly probe: ProbeView; readonly close: () => void }) {
+  const send = async (fields: FormData) => {
+    const place = textOf(fields, 'place');
+    const chamberId = textOf(fields, 'chamberId');
+    await calls.changeProbe(probe.id, {
+      name: textOf(fields, 'name'),
+      place: place === '' ? null : place,
+      chamberId: chamberId === '' ? null : chamberId,
+      silenceMinutes: numberOf(fields, 'silenceMinutes'),
+      outOfService: fields.has('outOfService'),
+    });
+    probes.value = await calls.probes();
+    showNote(sensors.saved(textOf(fields, 'name')));
+    close();
+  };
+  const chambers = allChambers.value.map(({ id, name }) => [id, name] as const);
+  const places = Object.entries(words.places);
+  return (
+    <Form onSend={send} act={sensors.save} onCancel={close}>
+      <Field name="name" label={sensors.name} value={probe.name} required autoComplete="off" />
+      <Choice
+        name="chamberId"
+        label={sensors.chamberLabel}
+        value={probe.chamberId ?? chambers[0]?.[0] ?? ''}
+        options={[...chambers, ['', sensors.noChamber]]}
+      />
+      <Choice
+        name="place"
+        label={sensors.placeLabel}
+        value={probe.place ?? 'canopy'}
+        options={[...places, ['', sensors.unplaced]]}
+      />
+      <Field
+        name="silenceMinutes"
+        label={sensors.silence}
+        hint={sensors.silenceHint}
+        type="number"
+        value={probe.silenceMinutes}
+        min={1}
+        max={240}
+        step="any"
+        required
+      />
+      <Tick name="outOfService" label={sensors.outLabel} hint={sensors.outHint} isOn={probe.outOfService} />
+    </Form>
+  );
+}
+
+export function ProbeItem({ probe }: { readonly probe: ProbeView }) {
+  const isNew = probe.place === null;
+  const act = isNew ? sensors.place : sensors.change;
+  return (
+    <li class="probe">
+      <div>
+        <h3>{probe.name}</h3>
+        <p class="details">{sensors.where(probe.nodeId, probe.address)}</p>
+      </div>
+      <p class="probe-place">{placeWords(probe)}</p>
+      <div>
+        <Heard probe={probe} />
+      </div>
+      {maySetUp.value && (
+        <Disclosure title={act} label={`${act}: ${probe.name}`} kind={isNew ? 'main' : 'plain'}>
+          {(close) => <PlaceForm probe={probe} close={close} />}
+        </Disclosure>
+      )}
+    </li>
+  );
+}

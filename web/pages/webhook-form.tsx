@@ -1,0 +1,68 @@
+// The webhook: where notices are posted besides phones.
+import type { Channels } from '../../shared/api/telling.ts';
+import { showNote } from '../announce.ts';
+import { calls } from '../calls.ts';
+import { ActButton } from '../parts/act-button.tsx';
+import { Field, Tick } from '../parts/fields.tsx';
+import { Form, textOf } from '../parts/form.tsx';
+import { LoadState } from '../parts/load-state.tsx';
+import { useLoad } from '../parts/use-load.ts';
+import { words } from '../strings.ts';
+
+const { people: say } = words;
+
+function Fields({ channels, onChanged }: { readonly channels: Channels; readonly onChanged: () => void }) {
+  const { webhook } = channels;
+  const send = async (fields: FormData) => {
+    const secret = textOf(fields, 'secret');
+    await calls.saveChannels({
+      webhook: {
+        url: textOf(fields, 'url'),
+        allowLocal: fields.has('allowLocal'),
+        ...(secret === '' ? {} : { secret }),
+      },
+    });
+    showNote(say.webhookSaved);
+    onChanged();
+  };
+  return (
+    <>
+      <Form onSend={send} act={say.webhookSave} label={say.webhook}>
+        <Field name="url" label={say.webhookUrl} type="url" value={webhook?.url} required autoComplete="off" />
+        <Field
+          name="secret"
+          label={say.webhookSecret}
+          hint={say.secretHint}
+          type="password"
+          autoComplete="new-password"
+        />
+        <Tick name="allowLocal" label={say.allowLocal} isOn={webhook?.allowLocal ?? false} />
+      </Form>
+      {webhook !== null && (
+        <ActButton
+          kind="quiet"
+          work={() => calls.saveChannels({ webhook: null })}
+          done={say.webhookGone}
+          onDone={onChanged}
+        >
+          {say.webhookOff}
+        </ActButton>
+      )}
+    </>
+  );
+}
+
+export function WebhookForm() {
+  const channels = useLoad(calls.channels, 'channels');
+  return (
+    <section aria-labelledby="webhook">
+      <h2 id="webhook">{say.webhook}</h2>
+      <p>{say.webhookIntro}</p>
+      {channels.data === undefined ? (
+        <LoadState {...channels} />
+      ) : (
+        <Fields key={channels.data.webhook?.url ?? ''} channels={channels.data} onChanged={channels.reload} />
+      )}
+    </section>
+  );
+}

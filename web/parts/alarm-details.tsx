@@ -1,0 +1,44 @@
+// How long an alarm has stood, how far it went, and who has taken it.
+import type { AlarmView } from '../../shared/api/alarms.ts';
+import { withCelsius, withHumidity } from '../quantities.ts';
+import { words } from '../strings.ts';
+import { dayAndTime } from '../when.ts';
+
+interface Props {
+  readonly alarm: AlarmView;
+  readonly nowMs: number;
+  readonly zone: string;
+}
+
+function peakWords(alarm: AlarmView, at: (time: string) => string): string | null {
+  if (alarm.peak === null || alarm.peakAt === null) return null;
+  const isTemperature = alarm.rule === 'heat' || alarm.rule === 'cold';
+  const isHumidity = alarm.rule === 'dry' || alarm.rule === 'wet';
+  if (!isTemperature && !isHumidity) return null;
+  return words.state.peak(isTemperature ? withCelsius(alarm.peak) : withHumidity(alarm.peak), at(alarm.peakAt));
+}
+
+/** Who has it, or that nobody has. */
+export function takenWords(alarm: AlarmView, at: (time: string) => string): string {
+  if (alarm.shelvedUntil !== null) return words.state.shelvedUntil(at(alarm.shelvedUntil), alarm.shelvedReason ?? '');
+  if (alarm.acknowledgedAt !== null && alarm.state !== 'unacknowledged')
+    return alarm.acknowledgedBy === null
+      ? words.state.taken(at(alarm.acknowledgedAt))
+      : words.state.takenBy(alarm.acknowledgedBy, at(alarm.acknowledgedAt));
+  return alarm.state === 'returned-unacknowledged' && alarm.returnedAt !== null
+    ? words.state.returned(at(alarm.returnedAt))
+    : words.state.noOneYet;
+}
+
+export function AlarmDetails({ alarm, nowMs, zone }: Props) {
+  const at = (time: string) => dayAndTime(Date.parse(time), nowMs, zone);
+  const peak = peakWords(alarm, at);
+  return (
+    <p class="details">
+      <span>{words.priorities[alarm.priority]}</span>
+      <span>{words.state.since(at(alarm.since))}</span>
+      {peak !== null && <span>{peak}</span>}
+      <span class="taken">{takenWords(alarm, at)}</span>
+    </p>
+  );
+}

@@ -1,0 +1,46 @@
+// One alarm in a list: shape and sentence, how long, who has it, what to do first, and the acts.
+import type { AlarmView } from '../../shared/api/alarms.ts';
+import { isOpen, plainSentence, shapeOfRule } from '../chamber-state.ts';
+import { slowNowMs } from '../clock.ts';
+import { chamberPath } from '../router.ts';
+import { zone } from '../session.ts';
+import { words } from '../strings.ts';
+import { AlarmActs } from './alarm-acts.tsx';
+import { AlarmDetails } from './alarm-details.tsx';
+import { ShapeMark } from './shape-mark.tsx';
+
+interface Props {
+  readonly alarm: AlarmView;
+  readonly isWanted?: boolean;
+  /** Names the chamber, for lists of more than one. */
+  readonly withChamber?: boolean;
+  readonly onDone?: () => void;
+}
+
+export function AlarmItem({ alarm, isWanted = false, withChamber = false, onDone }: Props) {
+  return (
+    <li
+      class="alarm"
+      data-urgency={isOpen(alarm) ? 'alarm' : 'soon'}
+      data-priority={alarm.priority}
+      data-wanted={isWanted ? '' : undefined}
+    >
+      {withChamber && (
+        <p class="alarm-where">
+          <a href={`${chamberPath(alarm.chamberId)}?alarm=${alarm.id}`}>
+            {alarm.batchCode === null
+              ? alarm.chamberName
+              : words.alarms.chamberBatch(alarm.chamberName, alarm.batchCode)}
+          </a>
+        </p>
+      )}
+      <p class="sentence" data-urgency={isOpen(alarm) ? 'alarm' : 'soon'}>
+        <ShapeMark shape={shapeOfRule(alarm.rule)} />
+        <span>{plainSentence(alarm.sentence)}</span>
+      </p>
+      <AlarmDetails alarm={alarm} nowMs={slowNowMs.value} zone={zone.value} />
+      {alarm.advice !== '' && <p class="advice">{alarm.advice}</p>}
+      <AlarmActs alarm={alarm} {...(onDone === undefined ? {} : { onDone })} />
+    </li>
+  );
+}

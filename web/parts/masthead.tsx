@@ -1,0 +1,118 @@
+// The head of every page: name, the ways to the pages, the site's clock and how long ago the service was heard.
+import type { RefObject } from 'preact';
+import { useEffect, useRef } from 'preact/hooks';
+import { agoWords, spanWords } from '../age.ts';
+import { openAlarmCount } from '../chamber-store.ts';
+import { nowMs } from '../clock.ts';
+import { connection, heardMs } from '../live.ts';
+import { route } from '../navigation.ts';
+import type { PageName } from '../router.ts';
+import { session, zone } from '../session.ts';
+import { words } from '../strings.ts';
+import { weekdayAndTime } from '../when.ts';
+
+const near = [
+  ['/', 'overview'],
+  ['/alarms', 'alarms'],
+  ['/batches', 'batches'],
+] as const;
+const far = [
+  ['/profiles', 'profiles'],
+  ['/sensors', 'sensors'],
+  ['/people', 'people'],
+] as const;
+
+type NavName = (typeof near)[number][1] | (typeof far)[number][1];
+
+function isHere(name: NavName, page: PageName): boolean {
+  return page === name || (name === 'overview' && page === 'chamber');
+}
+
+function NavLink({ path, name }: { readonly path: string; readonly name: NavName }) {
+  const count = name === 'alarms' ? openAlarmCount.value : 0;
+  return (
+    <a href={path} aria-current={isHere(name, route.value.page) ? 'page' : undefined}>
+      {words.nav[name]}
+      {count > 0 && (
+        <>
+          <b class="count" aria-hidden="true">
+            {count}
+          </b>
+          <span class="unseen">{words.nav.open(count)}</span>
+        </>
+      )}
+    </a>
+  );
+}
+
+function liveWords(now: number, heard: number | null, isLost: boolean): string {
+  if (heard === null) return isLost ? words.live.none : words.live.connecting;
+  return isLost ? words.live.lostShort(spanWords(now - heard)) : words.live.heard(agoWords(now - heard));
+}
+
+/** The clock and the age of what is shown; alone in a component because it changes each second. */
+function LiveLine() {
+  const now = nowMs.value;
+  const isLost = connection.value === 'lost';
+  return (
+    <p class={isLost ? 'live is-lost' : 'live'}>
+      <time>{weekdayAndTime(now, zone.value)}</time>
+      <span>{liveWords(now, heardMs.value, isLost)}</span>
+    </p>
+  );
+}
+
+/** Closes the menu when something outside it is pressed. */
+function useCloseOutside(menu: RefObject<HTMLDetailsElement | null>): void {
+  useEffect(() => {
+    const close = (event: PointerEvent) => {
+      const { current } = menu;
+      if (current?.open === true && event.target instanceof Node && !current.contains(event.target))
+        current.open = false;
+    };
+    document.addEventListener('pointerdown', close);
+    return () => document.removeEventListener('pointerdown', close);
+  }, []);
+}
+
+function MoreMenu() {
+  const menu = useRef<HTMLDetailsElement>(null);
+  useCloseOutside(menu);
+  const isFar = far.some(([, name]) => isHere(name, route.value.page));
+  return (
+    <details class="more" key={route.value.page} ref={menu}>
+      <summary class={isFar ? 'is-here' : ''}>{words.nav.more}</summary>
+      <div class="more-links">
+        {far.map(([path, name]) => (
+          <NavLink key={name} path={path} name={name} />
+        ))}
+      </div>
+    </details>
+  );
+}
+
+export function Masthead() {
+  return (
+    <header class="masthead">
+      <a class="skip" href="#main">
+        {words.skipToMain}
+      </a>
+      <a class="brand" href="/">
+        {words.product}
+      </a>
+      <nav aria-label={words.menu}>
+        {near.map(([path, name]) => (
+          <NavLink key={name} path={path} name={name} />
+        ))}
+        <div class="far">
+          {far.map(([path, name]) => (
+            <NavLink key={name} path={path} name={name} />
+          ))}
+        </div>
+        <MoreMenu />
+      </nav>
+      {session.value?.demo === true && <p class="demo">{words.demo}</p>}
+      <LiveLine />
+    </header>
+  );
+}

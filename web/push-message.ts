@@ -1,0 +1,56 @@
+// What an alert says, read from its payload. Whatever comes, there is something to show: a push that shows nothing gets revoked.
+import { alertWords } from './strings.ts';
+
+export interface PushMessage {
+  readonly title: string;
+  readonly body: string;
+  /** Path and query inside this site. */
+  readonly path: string;
+  readonly tag: string;
+  readonly alarmId: string;
+  readonly isUrgent: boolean;
+  readonly canAcknowledge: boolean;
+}
+
+function record(value: unknown): Record<string, unknown> {
+  return typeof value === 'object' && value !== null ? (value as Record<string, unknown>) : {};
+}
+
+function text(value: unknown, otherwise: string): string {
+  return typeof value === 'string' && value !== '' ? value : otherwise;
+}
+
+/** The path of an address of this site; "/" for one that leads elsewhere. */
+export function pathWithin(address: string, origin: string): string {
+  try {
+    const url = new URL(address, origin);
+    return url.origin === origin ? url.pathname + url.search : '/';
+  } catch {
+    return '/';
+  }
+}
+
+function parsed(json: string): unknown {
+  try {
+    return JSON.parse(json);
+  } catch {
+    return {};
+  }
+}
+
+/** Reads a declarative push message (`web_push: 8030`); anything else gives a plain notice that opens the overview. */
+export function readPush(json: string, origin: string): PushMessage {
+  const notification = record(record(parsed(json))['notification']);
+  const data = record(notification['data']);
+  const kind = text(data['kind'], '');
+  const alarmId = text(data['alarmId'], '');
+  return {
+    title: text(notification['title'], alertWords.fallbackTitle),
+    body: text(notification['body'], alertWords.fallbackBody),
+    path: pathWithin(text(notification['navigate'], '/'), origin),
+    tag: text(notification['tag'], 'takewell'),
+    alarmId,
+    isUrgent: kind === 'raised' || kind === 'escalated',
+    canAcknowledge: alarmId !== '' && (kind === 'raised' || kind === 'escalated'),
+  };
+}

@@ -1,0 +1,53 @@
+// The picture of a chart: takes the focus so that keys can move it, and the pointer so that it can be dragged.
+import { useMemo, useRef } from 'preact/hooks';
+import { words } from '../strings.ts';
+import { chartLayout } from './lanes.ts';
+import type { PlotInput } from './plot.ts';
+import type { StripData } from './strip-data.ts';
+import { summarizeStrip } from './summary.ts';
+import { useChartPointer } from './use-chart-pointer.ts';
+import { usePlot } from './use-plot.ts';
+import type { Window } from './zoom.ts';
+
+interface Props {
+  readonly data: StripData | undefined;
+  readonly shown: Window;
+  readonly zone: string;
+  readonly onMove: (window: Window) => void;
+  readonly onKeyDown: (event: KeyboardEvent) => void;
+  /** The instant pointed to, seconds; null = none. */
+  readonly onPoint: (atSec: number | null) => void;
+}
+
+function labelOf(data: StripData | undefined, zone: string): string {
+  return data === undefined ? words.chart.loading : `${words.chart.title}. ${summarizeStrip(data, zone)}`;
+}
+
+export function ChartPicture({ data, shown, zone, onMove, onKeyDown, onPoint }: Props) {
+  const host = useRef<HTMLDivElement>(null);
+  const input = useMemo<PlotInput | undefined>(
+    () =>
+      data && {
+        ...{ data, layout: chartLayout, zone, marked: null },
+        window: [shown.fromMs / 1000, shown.toMs / 1000],
+      },
+    [data, zone, shown.fromMs, shown.toMs],
+  );
+  const plot = usePlot(host, input);
+  const handlers = useChartPointer(plot, shown, { onMove, onPoint });
+  const label = useMemo(() => labelOf(data, zone), [data, zone]);
+  return (
+    // biome-ignore lint/a11y/useSemanticElements: a fieldset groups form fields, and this is a picture that is moved
+    <div
+      class="chart-host"
+      // biome-ignore lint/a11y/noNoninteractiveTabindex: the keys move the picture, so it must take the focus
+      tabIndex={0}
+      role="group"
+      aria-label={words.chart.keys}
+      onKeyDown={onKeyDown}
+      {...handlers}
+    >
+      <div class="chart-canvas" role="img" aria-label={label} ref={host} />
+    </div>
+  );
+}

@@ -1,0 +1,79 @@
+// The values behind a chart as a real table, at most sixty rows, with what happened under it.
+import { humidityText, limitText, temperatureText } from '../quantities.ts';
+import { words } from '../strings.ts';
+import { dayAndTime } from '../when.ts';
+import type { StripData } from './strip-data.ts';
+import { type TableRow, tableRows } from './table-rows.ts';
+
+interface Props {
+  readonly data: StripData;
+  readonly zone: string;
+  readonly nowMs: number;
+}
+
+function triple(row: TableRow['temperature'], text: (value: number | null) => string): string {
+  return row.mean === null ? words.chart.readGap : words.chart.meanMinMax(text(row.mean), text(row.min), text(row.max));
+}
+
+function ClimateRow({ row, time }: { readonly row: TableRow; readonly time: string }) {
+  return (
+    <tr>
+      <th scope="row">{time}</th>
+      <td>{triple(row.temperature, temperatureText)}</td>
+      <td>
+        {row.temperatureHigh === null
+          ? ''
+          : words.chart.range(limitText(row.temperatureLow), limitText(row.temperatureHigh))}
+      </td>
+      <td>{triple(row.humidity, humidityText)}</td>
+      <td>
+        {row.humidityLow === null ? '' : words.chart.range(limitText(row.humidityLow), limitText(row.humidityHigh))}
+      </td>
+      <td>{humidityText(row.house)}</td>
+      <td>{row.badShare === null ? '' : words.chart.share(Math.round(row.badShare * 100))}</td>
+    </tr>
+  );
+}
+
+export function ClimateTable({ data, zone, nowMs }: Props) {
+  const rows = tableRows(data, 60);
+  const time = (seconds: number) => dayAndTime(seconds * 1000, nowMs, zone);
+  const { columns } = words.chart;
+  const happened = data.series.events.filter((event) => event.kind !== 'check' || event.what !== 'to-come');
+  return (
+    <div class="table-box">
+      <table>
+        <caption>{words.chart.tableCaption(time(data.fromSec), time(data.toSec))}</caption>
+        <thead>
+          <tr>
+            {[
+              ...[columns.time, columns.temperature, columns.tempPlan, columns.humidity, columns.corridor],
+              ...[columns.house, columns.bad],
+            ].map((name) => (
+              <th key={name} scope="col">
+                {name}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((row) => (
+            <ClimateRow key={row.startSec} row={row} time={time(row.startSec)} />
+          ))}
+        </tbody>
+      </table>
+      {happened.length > 0 && (
+        <>
+          <h3>{words.chart.events}</h3>
+          <ul class="plain-list">
+            {happened.map((event) => (
+              <li key={`${event.at} ${event.kind} ${event.what} ${event.label}`}>
+                <time dateTime={event.at}>{time(Date.parse(event.at) / 1000)}</time> {event.label}
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+    </div>
+  );
+}

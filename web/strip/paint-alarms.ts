@@ -1,0 +1,34 @@
+// Alarms as spans in the lane they speak of: a red bar as long as the alarm lasted, with hatching over the lane.
+import { inks } from './inks.ts';
+import type { Lane, StripLayout } from './lanes.ts';
+import { eventsOf } from './strip-data.ts';
+import { clipped, hatch, type Painter } from './surface.ts';
+
+/** The lane an alarm's rule speaks of; silence concerns both. */
+export function lanesOfRule(rule: string, layout: StripLayout): readonly Lane[] {
+  if (rule === 'heat' || rule === 'cold') return [layout.temperature];
+  if (rule === 'dry' || rule === 'wet') return [layout.humidity];
+  return [layout.humidity, layout.temperature];
+}
+
+export const paintAlarms: Painter = (surface, { data, layout }) => {
+  const { ctx, ratio } = surface;
+  clipped(surface, () => {
+    for (const alarm of eventsOf(data, 'alarm')) {
+      const left = surface.x(Date.parse(alarm.at) / 1000);
+      const untilSec = alarm.until === null ? (data.nowSec ?? data.toSec) : Date.parse(alarm.until) / 1000;
+      const width = Math.max(2 * ratio, surface.x(untilSec) - left);
+      for (const lane of lanesOfRule(alarm.what, layout)) {
+        const top = surface.fractionY(lane.top);
+        const height = surface.fractionY(lane.bottom) - top;
+        ctx.fillStyle = inks.alarmWash;
+        ctx.fillRect(left, top, width, height);
+        ctx.strokeStyle = inks.alarmWash;
+        ctx.lineWidth = ratio;
+        hatch(surface, { left, top, width, height }, 4);
+        ctx.fillStyle = inks.now;
+        ctx.fillRect(left, top + height - 2.5 * ratio, width, 2.5 * ratio);
+      }
+    }
+  });
+};

@@ -1,0 +1,69 @@
+// The ground of a strip: day cells with their numbers, the stages under them, and the hatching of times without a reading.
+import { words } from '../strings.ts';
+import { dayCells } from './healing-days.ts';
+import { inkFont, inks } from './inks.ts';
+import { eventsOf, gapRuns } from './strip-data.ts';
+import { clipped, hatch, type Painter, stroke } from './surface.ts';
+
+/** Upright lines between healing days and the day's number above each cell; today's number is bold. */
+export const paintDays: Painter = (surface, { data, layout }) => {
+  const { ctx, box, ratio } = surface;
+  ctx.lineWidth = ratio;
+  ctx.textBaseline = 'bottom';
+  ctx.textAlign = 'left';
+  let lastTextX = Number.NEGATIVE_INFINITY;
+  for (const cell of dayCells(data.closedSec, surface.fromSec, surface.toSec)) {
+    const x = Math.round(surface.x(cell.fromSec)) + 0.5 * ratio;
+    ctx.strokeStyle = cell.day === 1 ? inks.soft : inks.cell;
+    if (x >= box.left - ratio) stroke(ctx, x, box.top - 4 * ratio, x, box.top + box.height);
+    const isToday = data.nowSec !== null && data.nowSec >= cell.fromSec && data.nowSec < cell.toSec;
+    const textX = Math.max(x, box.left) + 3 * ratio;
+    const hasRoom = textX - lastTextX > 16 * ratio && surface.x(cell.toSec) - textX > 8 * ratio;
+    if (!hasRoom || textX > box.left + box.width) continue;
+    ctx.font = inkFont(layout.textPx, ratio, isToday ? 700 : 400);
+    ctx.fillStyle = isToday ? inks.ink : inks.soft;
+    const isFirstText = lastTextX === Number.NEGATIVE_INFINITY && layout.kind === 'chart';
+    ctx.fillText(
+      isFirstText ? `${words.overview.day} ${cell.day}` : words.chart.dayCell(cell.day),
+      textX,
+      box.top - 1 * ratio,
+    );
+    lastTextX = textX + (isFirstText ? 24 * ratio : 0);
+  }
+};
+
+/** The stages as brackets under the strip, each with its name where it fits. */
+export const paintStages: Painter = (surface, { data, layout }) => {
+  if (layout.kind === 'chart') return;
+  const { ctx, box, ratio } = surface;
+  const y = box.top + box.height + 3.5 * ratio;
+  ctx.strokeStyle = inks.soft;
+  ctx.lineWidth = ratio;
+  ctx.font = inkFont(layout.textPx, ratio);
+  ctx.fillStyle = inks.soft;
+  ctx.textBaseline = 'top';
+  ctx.textAlign = 'left';
+  for (const stage of eventsOf(data, 'stage')) {
+    const from = Math.max(box.left, surface.x(Date.parse(stage.at) / 1000));
+    const untilSec = stage.until === null ? data.toSec : Date.parse(stage.until) / 1000;
+    const until = Math.min(box.left + box.width, surface.x(untilSec));
+    if (until - from < 2 * ratio) continue;
+    stroke(ctx, from + ratio, y, until - ratio, y);
+    stroke(ctx, from + ratio, y - 3 * ratio, from + ratio, y);
+    if (ctx.measureText(stage.label).width < until - from - 4 * ratio)
+      ctx.fillText(stage.label, from + 2 * ratio, y + 2 * ratio);
+  }
+};
+
+/** Grey hatching where nothing was heard: a gap stays a gap. */
+export const paintGaps: Painter = (surface, { data }) => {
+  clipped(surface, () => {
+    surface.ctx.strokeStyle = inks.hatch;
+    surface.ctx.lineWidth = surface.ratio;
+    for (const run of gapRuns(data)) {
+      const left = surface.x(data.starts[run.from] ?? data.fromSec);
+      const right = surface.x((data.starts[run.to - 1] ?? data.fromSec) + data.bucketSeconds);
+      hatch(surface, { left, top: surface.box.top, width: right - left, height: surface.box.height }, 5);
+    }
+  });
+};

@@ -1,0 +1,60 @@
+// The rows of a chart's table: buckets taken together so that a person can read them, minimum and maximum kept. Pure.
+import type { Column, StripData } from './strip-data.ts';
+
+interface Triple {
+  readonly min: number | null;
+  readonly mean: number | null;
+  readonly max: number | null;
+}
+
+export interface TableRow {
+  readonly startSec: number;
+  readonly temperature: Triple;
+  readonly humidity: Triple;
+  readonly temperatureLow: number | null;
+  readonly temperatureHigh: number | null;
+  readonly humidityLow: number | null;
+  readonly humidityHigh: number | null;
+  readonly house: number | null;
+  readonly badShare: number | null;
+}
+
+function heard(column: Column, from: number, to: number): readonly number[] {
+  return column.slice(from, to).filter((value) => value !== null);
+}
+
+function mean(values: readonly number[]): number | null {
+  return values.length === 0 ? null : values.reduce((sum, value) => sum + value, 0) / values.length;
+}
+
+function extreme(values: readonly number[], pick: (...values: number[]) => number): number | null {
+  return values.length === 0 ? null : pick(...values);
+}
+
+/** At most `most` rows, oldest first, up to now (all of a plan); gaps stay null. */
+export function tableRows(data: StripData, most: number): readonly TableRow[] {
+  const { series, nowSec } = data;
+  const past = nowSec === null ? data.starts.length : data.starts.filter((start) => start <= nowSec).length;
+  const size = Math.max(1, Math.ceil(past / most));
+  const rows: TableRow[] = [];
+  for (let from = 0; from < past; from += size) {
+    const to = Math.min(past, from + size);
+    const triple = (part: { min: Column; mean: Column; max: Column }): Triple => ({
+      min: extreme(heard(part.min, from, to), Math.min),
+      mean: mean(heard(part.mean, from, to)),
+      max: extreme(heard(part.max, from, to), Math.max),
+    });
+    rows.push({
+      startSec: data.starts[from] ?? data.fromSec,
+      temperature: triple(series.temperature),
+      humidity: triple(series.humidity),
+      temperatureLow: series.corridor.temperature.low[from] ?? null,
+      temperatureHigh: series.corridor.temperature.high[from] ?? null,
+      humidityLow: series.corridor.humidity.low[from] ?? null,
+      humidityHigh: series.corridor.humidity.high[from] ?? null,
+      house: mean(heard(series.houseHumidity, from, to)),
+      badShare: mean(heard(series.badShare, from, to)),
+    });
+  }
+  return rows;
+}

@@ -1,0 +1,31 @@
+// Ties a plot to an element: made once, redrawn when its input changes, resized with its wrapper, destroyed with it.
+import type { RefObject } from 'preact';
+import { useEffect, useLayoutEffect, useRef } from 'preact/hooks';
+import { createPlot, type Plot, type PlotInput } from './plot.ts';
+
+function roomOf(host: HTMLElement): readonly [number, number] {
+  return [Math.max(40, host.clientWidth), Math.max(40, host.clientHeight)];
+}
+
+/** Keeps a plot in `host` as long as there is an input. */
+export function usePlot(host: RefObject<HTMLElement | null>, input: PlotInput | undefined): RefObject<Plot | null> {
+  const plot = useRef<Plot | null>(null);
+  useLayoutEffect(() => {
+    const element = host.current;
+    if (element === null || input === undefined) return;
+    if (plot.current === null) plot.current = createPlot(element, input, ...roomOf(element));
+    else plot.current.update(input);
+  }, [input]);
+  useEffect(() => {
+    const element = host.current;
+    if (element === null) return;
+    const observer = new ResizeObserver(() => plot.current?.resize(...roomOf(element)));
+    observer.observe(element);
+    return () => {
+      observer.disconnect();
+      plot.current?.destroy();
+      plot.current = null;
+    };
+  }, []);
+  return plot;
+}

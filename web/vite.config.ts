@@ -1,0 +1,42 @@
+// How the web page is built: hashed assets, no inline script or style, and the service worker at an unhashed address.
+import { fileURLToPath } from 'node:url';
+import { build, defineConfig, type Plugin } from 'vite';
+
+const here = (name: string) => fileURLToPath(new URL(name, import.meta.url));
+const outDir = here('dist');
+const target = 'es2022';
+
+/** The worker is one plain script of its own: not every browser runs a worker that imports. */
+const serviceWorker: Plugin = {
+  name: 'takewell-service-worker',
+  apply: 'build',
+  async closeBundle() {
+    await build({
+      configFile: false,
+      root: here('.'),
+      publicDir: false,
+      logLevel: 'warn',
+      build: {
+        ...{ outDir, target, emptyOutDir: false },
+        rolldownOptions: {
+          input: { 'service-worker': here('service-worker.ts') },
+          output: { entryFileNames: '[name].js', format: 'iife' },
+        },
+      },
+    });
+  },
+};
+
+export default defineConfig({
+  root: here('.'),
+  publicDir: here('public'),
+  oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
+  plugins: [serviceWorker],
+  build: {
+    ...{ outDir, target, emptyOutDir: true },
+    // The server's policy is default-src 'self': a data: address would be refused.
+    assetsInlineLimit: 0,
+    modulePreload: { polyfill: false },
+    rolldownOptions: { input: { main: here('index.html') } },
+  },
+});
