@@ -48,7 +48,8 @@ async function acknowledge(alarmId: string, path: string): Promise<void> {
     method: 'POST',
     headers: { 'content-type': 'application/json' },
     body: '{}',
-  }).catch(() => undefined);
+    // Out of reach is a "no" like any other: it is said below.
+  }).catch(() => null);
   if (answer?.ok === true) return;
   // Signed out or out of reach: say so and lead to the place where it can be done.
   await self.registration.showNotification(alertWords.fallbackTitle, {
