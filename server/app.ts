@@ -25,6 +25,7 @@ import { recordCsv } from './record/record-csv.ts';
 import { recordJson } from './record/record-json.ts';
 import { databaseFile, type Settings } from './settings.ts';
 import { openSite, type Site } from './site.ts';
+import type { DatabaseOptions } from './store/open-database.ts';
 import { openStore } from './store/open-store.ts';
 import type { Store } from './store/store.ts';
 import { openTargets } from './telling.ts';
@@ -47,6 +48,8 @@ export interface AppOptions {
   readonly roundMs?: number;
   /** Push services on this machine are allowed: for a private push service, and for tests. */
   readonly allowLocalPush?: boolean;
+  /** Bounds the database file, to try what happens when there is no room. */
+  readonly store?: Pick<DatabaseOptions, 'maxPages'>;
 }
 
 export interface App {
@@ -76,7 +79,7 @@ export async function openApp(options: AppOptions): Promise<App> {
     for (const close of closers.splice(0).reverse()) await close();
   };
   try {
-    const store = openStore({ file: databaseFile(settings.dataDir), nowMs: clock.nowMs() });
+    const store = openStore({ ...options.store, file: databaseFile(settings.dataDir), nowMs: clock.nowMs() });
     closers.push(() => store.close());
     return await openOn(store, options, closers, closeAll);
   } catch (error) {
@@ -116,6 +119,7 @@ async function openOn(
         ? null
         : { event: 'climate', at, chamberId, climate: view.climate, limits: view.limits };
     },
+    (probeId) => ({ event: 'probe', at: utcText(clock.nowMs()), probeId }),
     () => ({ event: 'hello', at: utcText(clock.nowMs()) }),
   );
   const stateTopic = createStateTopic(() => broker, chamberView, log);
@@ -148,7 +152,7 @@ async function openOn(
       hub.publish({ event: 'alarm', at, alarm: viewAlarm(alarm, watch, nowMs, code) });
     }
     for (const batch of batches) hub.publish({ event: 'batch', at, ...batch });
-    if (hub.readers() > 0) for (const probeId of probeIds) hub.publish({ event: 'probe', at, probeId });
+    hub.probesChanged(probeIds);
     hub.climateChanged(chamberIds);
     stateTopic.tell(chamberIds, nowMs, false);
     stateTopic.tell(
@@ -295,8 +299,10 @@ async function clientId(store: Store): Promise<string> {
 }
 
 async function addStandardProfiles(store: Store, nowMs: number): Promise<void> {
-  for (const { id, document } of standardProfiles) {
-    if ((await store.profiles.get(id)) === null) await store.profiles.addVersion(id, document, nowMs, 'Takewell');
+  for (const [index, { id, document }] of standardProfiles.entries()) {
+    // A moment apart, so that the list keeps their order.
+    if ((await store.profiles.get(id)) === null)
+      await store.profiles.addVersion(id, document, nowMs + index, 'Takewell');
   }
 }
 

@@ -1,4 +1,5 @@
 // Is the service well, and if not, why; and its figures for a monitoring program.
+import type { StatsFs } from 'node:fs';
 import { statfs } from 'node:fs/promises';
 import type { Health } from '../shared/api/health.ts';
 import { Problem } from '../shared/problem.ts';
@@ -28,7 +29,10 @@ const LONGEST_ROUND_MS = 60 * SECOND_MS;
 export async function checkHealth(parts: HealthParts): Promise<Health> {
   const { intake, broker, clock, version } = parts;
   const stored = await parts.store.checkHealth().then(() => null, problemOf);
+  // A folder that was taken away is not noticed by a database that is open in it: what it writes is gone with the process.
+  const room = await statfs(parts.dataDir).catch((error: unknown) => `The data folder is gone (${String(error)}).`);
   const blocking = [
+    typeof room === 'string' ? finding('store-unavailable', room) : null,
     stored ?? asFinding(intake.trouble()),
     finding('broker', broker().trouble()),
     finding(
@@ -36,7 +40,7 @@ export async function checkHealth(parts: HealthParts): Promise<Health> {
       clock.nowMs() - parts.lastRoundMs() > LONGEST_ROUND_MS ? 'The watch has not gone round for a minute.' : null,
     ),
   ].flatMap((one) => one ?? []);
-  const warning = finding('disk', await sayLittleRoom(parts.dataDir));
+  const warning = typeof room === 'string' ? null : finding('disk', sayLittleRoom(room));
   return {
     live: true,
     ready: blocking.length === 0,
@@ -75,8 +79,7 @@ function problemOf(error: unknown): Finding {
   return { code: 'store-unavailable', detail: `The store does not answer (${String(error)}).` };
 }
 
-async function sayLittleRoom(folder: string): Promise<string | null> {
-  const { bavail, blocks } = await statfs(folder);
+function sayLittleRoom({ bavail, blocks }: StatsFs): string | null {
   const share = blocks === 0 ? 1 : bavail / blocks;
   return share < LEAST_FREE_SHARE
     ? `The disk has ${Math.round(share * 100)} % free: make room before it is full.`

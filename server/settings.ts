@@ -1,15 +1,29 @@
 // Settings of the process: one schema, read from the environment in this file only. Types are inferred, defaults stand beside their field.
+import { isIP } from 'node:net';
 import { isAbsolute, resolve } from 'node:path';
 import { z } from 'zod';
 import { Problem } from '../shared/problem.ts';
 
-const port = z.coerce
-  .number({ error: 'is a port number from 0 to 65535 (0 = any free)' })
-  .int('is a whole port number')
-  .min(0, 'is a port number from 0 to 65535 (0 = any free)')
-  .max(65_535, 'is a port number from 0 to 65535 (0 = any free)');
+const portHint = 'is a port number from 0 to 65535 (0 = any free)';
+// Digits only: an empty text would else be read as 0, which is any free port.
+const port = z
+  .string()
+  .regex(/^\d{1,5}$/, portHint)
+  .transform(Number)
+  .refine((number) => number <= 65_535, portHint);
 const text = z.string().min(1, 'is empty: set it or leave it out');
 const url = (protocols: RegExp, hint: string) => z.url({ protocol: protocols, error: hint });
+
+const splitList = (list: string) => list.split(',').map((one) => one.trim());
+
+/** An address, a range of them, or a name that the HTTP library knows for one. */
+function isProxyAddress(text: string): boolean {
+  if (['loopback', 'linklocal', 'uniquelocal'].includes(text)) return true;
+  const [address = '', range, ...more] = text.split('/');
+  const version = isIP(address);
+  if (version === 0 || more.length > 0) return false;
+  return range === undefined || (/^[1-9]\d{0,2}$/.test(range) && Number(range) <= (version === 4 ? 32 : 128));
+}
 
 const environmentSchema = z
   .strictObject({
@@ -23,7 +37,12 @@ const environmentSchema = z
     TAKEWELL_TLS_CERT: text.optional(),
     TAKEWELL_TLS_KEY: text.optional(),
     /** Addresses of the reverse proxy whose forwarded headers are believed, comma-separated. */
-    TAKEWELL_TRUST_PROXY: text.optional(),
+    TAKEWELL_TRUST_PROXY: text
+      .refine(
+        (list) => splitList(list).every(isProxyAddress),
+        'lists addresses such as 192.0.2.1 or 192.0.2.0/24, separated by commas',
+      )
+      .optional(),
     TAKEWELL_MQTT_URL: url(/^(mqtts?|wss?)$/, 'is a broker address such as mqtt://192.0.2.7:1883').optional(),
     TAKEWELL_MQTT_HOST: text.default('127.0.0.1'),
     TAKEWELL_MQTT_PORT: port.default(1883),
@@ -103,7 +122,7 @@ function toSettings(env: z.infer<typeof environmentSchema>, cwd: string): Settin
       host: env.TAKEWELL_HTTP_HOST,
       port: env.TAKEWELL_HTTP_PORT,
       tls: pair(env.TAKEWELL_TLS_CERT, env.TAKEWELL_TLS_KEY),
-      trustProxy: env.TAKEWELL_TRUST_PROXY?.split(',').map((one) => one.trim()) ?? null,
+      trustProxy: env.TAKEWELL_TRUST_PROXY === undefined ? null : splitList(env.TAKEWELL_TRUST_PROXY),
     },
     publicUrl: env.TAKEWELL_PUBLIC_URL?.replace(/\/+$/, '') ?? null,
     mqtt: {

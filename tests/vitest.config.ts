@@ -5,6 +5,7 @@ export default defineConfig({
   test: {
     root: new URL('..', import.meta.url).pathname,
     include: ['tests/**/*.test.ts'],
+    globalSetup: 'tests/support/global-setup.ts',
     testTimeout: 60_000,
     hookTimeout: 120_000,
     retry: 0,

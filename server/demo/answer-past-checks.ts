@@ -15,7 +15,10 @@ export async function answerPastChecks(
   for (const { chamberId, batchId } of tents) {
     const chamber = watch.chamber(chamberId);
     const checks = chamber === undefined ? [] : (watch.plan(chamber, nowMs)?.checks ?? []);
-    for (const { checkId, answer, answeredMs: atMs, person, note } of answerDemoChecks(checks, nowMs, [first, ...others])) {
+    for (const { checkId, answer, answeredMs: atMs, person, note } of answerDemoChecks(checks, nowMs, [
+      first,
+      ...others,
+    ])) {
       await store.batches.answer({ batchId, checkId, answer, atMs, person, note });
       const question = checks.find((check) => check.checkId === checkId)?.question ?? '';
       await addLog(store, batchId, { kind: 'check', atMs, person, note: `${question} ${answer}` });

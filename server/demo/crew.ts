@@ -50,8 +50,9 @@ export function decideCrewAct(plan: CrewPlan, scenario: Scenario, view: CrewView
   return scenario.kind === 'steady' ? usual : overrideForHeat(usual, scenario, view.timeMs);
 }
 
-const RESCUE_GAP_PERCENT = 35;
-const RESCUE_MS = 40 * MINUTE_MS;
+/** How far the crew opens a tent that is too hot, and how long it stays shaded and open. */
+export const RESCUE_GAP_PERCENT = 35;
+export const RESCUE_MS = 40 * MINUTE_MS;
 
 function overrideForHeat(usual: CrewAct, scenario: Scenario & { kind: 'overheat' }, timeMs: number): CrewAct {
   if (timeMs < scenario.fromMs) return usual;

@@ -1,7 +1,7 @@
 // The invented nursery of `npm run demo`, as data: four tents at different healing days, one about to overheat.
 // Every name in it is made up and says so; nothing here may name a real person, variety or company.
 import type { Place } from '../../shared/api/probes.ts';
-import { MINUTE_MS } from '../../shared/units.ts';
+import { MINUTE_MS, SECOND_MS } from '../../shared/units.ts';
 import { planCrew, type Scenario } from './crew.ts';
 import { type DemoLogEntry, writeDemoLog } from './demo-log.ts';
 import { chooseDemoZone } from './demo-zone.ts';
@@ -46,8 +46,8 @@ export interface DemoNursery {
   readonly chambers: readonly DemoChamber[];
 }
 
-/** How long after the start of the demo the hot tent passes its limit. */
-const UNTIL_HOT_MS = MINUTE_MS;
+/** How long after the start of the demo the hot tent passes its limit; the alarm's delay comes on top. */
+const UNTIL_HOT_MS = 20 * SECOND_MS;
 const WEATHER_SEED = 4711;
 const CREW = ['Demo crew A', 'Demo crew B'] as const;
 const METHOD = 'clip graft, 45°';

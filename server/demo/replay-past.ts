@@ -47,12 +47,7 @@ export async function replayPast(
   return watch;
 }
 
-function takeReadings(
-  watch: Watch,
-  admitted: readonly IncomingReading[],
-  arrivalMs: number,
-  outbox: Outbox,
-): Decision {
+function takeReadings(watch: Watch, admitted: readonly IncomingReading[], arrivalMs: number, outbox: Outbox): Decision {
   const draft = startDraft(watch.probes);
   const message = { topic: '', payload: new Uint8Array(), arrivalMs, retained: false };
   const judged = judgeArrivals([{ message, admitted, refused: [], status: null }], draft);

@@ -37,7 +37,8 @@ export async function storeNursery(store: Store, nursery: DemoNursery): Promise<
   const fromMs = Math.min(...nursery.chambers.map(({ batch }) => batch.openedMs));
   await storeSite(store, nursery, fromMs);
   const tents: StoredTent[] = [];
-  for (const tent of nursery.chambers) tents.push(await storeTent(store, tent));
+  // Chambers are listed in the order in which they were made.
+  for (const [index, tent] of nursery.chambers.entries()) tents.push(await storeTent(store, tent, fromMs + index));
   const { node, probe } = nursery.house;
   const placed = [{ ...probe, chamberId: null }];
   const houseSecret = await storeNode(store, node, placed, fromMs);
@@ -59,10 +60,10 @@ async function storeSite(store: Store, { name, zone }: DemoNursery, fromMs: numb
   await store.profiles.addVersion(PROFILE_ID, profile.document, fromMs, 'Takewell');
 }
 
-async function storeTent(store: Store, tent: DemoChamber): Promise<StoredTent> {
+async function storeTent(store: Store, tent: DemoChamber, createdMs: number): Promise<StoredTent> {
   const { openedMs } = tent.batch;
   const chamberId = nanoid(10);
-  await store.chambers.add({ id: chamberId, name: tent.name, createdMs: openedMs });
+  await store.chambers.add({ id: chamberId, name: tent.name, createdMs });
   const placed = tent.probes.map((probe) => ({ ...probe, chamberId }));
   const secret = await storeNode(store, tent.node, placed, openedMs);
   const batchId = await storeBatch(store, tent, chamberId);

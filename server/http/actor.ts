@@ -7,6 +7,8 @@ import type { SignIn } from '../people/sign-in.ts';
 export const SESSION_COOKIE = 'takewell_session';
 
 export interface Actor {
+  /** Of the person or of the token. */
+  readonly id: string;
   /** For the log and for "who has it". */
   readonly name: string;
   readonly role: Role;
@@ -18,6 +20,8 @@ declare module 'fastify' {
   interface FastifyContextConfig {
     /** Least role that may call the route; `public` = anybody. */
     role?: Role | 'public';
+    /** A token of a machine may not call it, whatever its scope. */
+    peopleOnly?: boolean;
   }
   interface FastifyRequest {
     actor: Actor | null;
@@ -34,6 +38,8 @@ export function guardRoutes(app: FastifyInstance, signIn: SignIn, ownOrigins: re
   });
   app.addHook('onRequest', async (request) => {
     refuseForeignWrites(request, ownOrigins);
+    // What serves no route answers "not found" to everybody: the dashboard's own addresses are among them.
+    if (request.is404) return;
     request.actor = await findActor(request, signIn);
     const needed = request.routeOptions.config.role ?? 'manager';
     if (needed === 'public') return;
@@ -41,6 +47,7 @@ export function guardRoutes(app: FastifyInstance, signIn: SignIn, ownOrigins: re
     if (roles.indexOf(request.actor.role) < roles.indexOf(needed)) {
       throw new Problem('not-allowed', `This needs the role ${needed}; you are ${request.actor.role}.`);
     }
+    if (request.routeOptions.config.peopleOnly) personIdOf(request);
   });
 }
 
@@ -62,12 +69,13 @@ async function findActor(request: FastifyRequest, signIn: SignIn): Promise<Actor
   if (bearer !== undefined) {
     const token = await signIn.byToken(bearer);
     if (token === null) throw new Problem('not-signed-in', 'This token is not known: make a new one.');
-    return { name: token.name, role: token.scope === 'full' ? 'manager' : 'viewer', personId: null, session: null };
+    const role = token.scope === 'full' ? 'manager' : 'viewer';
+    return { id: token.id, name: token.name, role, personId: null, session: null };
   }
   const session = request.cookies[SESSION_COOKIE];
   const person = session === undefined ? null : await signIn.bySession(session);
   if (session === undefined || person === null) return null;
-  return { name: person.name, role: person.role, personId: person.id, session };
+  return { id: person.id, name: person.name, role: person.role, personId: person.id, session };
 }
 
 // SameSite=Lax keeps the cookie out of foreign posts; this also covers a neighbour on the same site.

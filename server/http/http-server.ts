@@ -1,5 +1,6 @@
 // The HTTP side put together: plugins, checks, routes, the built dashboard. Statuses and bodies of errors are problem-response.ts's alone.
 import { existsSync, readFileSync } from 'node:fs';
+import { createSecureContext } from 'node:tls';
 import { fileURLToPath } from 'node:url';
 import fastifyCookie from '@fastify/cookie';
 import fastifyHelmet from '@fastify/helmet';
@@ -57,6 +58,7 @@ export async function openHttpServer(
     routerOptions: { maxParamLength: 300 },
     trustProxy: trustProxy === null ? false : [...trustProxy],
     forceCloseConnections: true,
+    frameworkErrors: answerError,
   };
   const app: FastifyInstance =
     tls === null ? fastify(options) : (fastify({ ...options, https: readTls(tls) }) as unknown as FastifyInstance);
@@ -103,6 +105,7 @@ async function addPlugins(app: FastifyInstance, settings: Settings, { version, i
         objectSrc: ["'none'"],
       },
     },
+    xFrameOptions: { action: 'deny' },
     hsts: isSecure ? { maxAge: 180 * 24 * 3600, includeSubDomains: false } : false,
   });
   await app.register(fastifySwagger, {
@@ -161,14 +164,21 @@ function cacheByName(reply: FastifyReply, path: string): void {
 }
 
 function readTls({ cert, key }: { cert: string; key: string }): { cert: Buffer; key: Buffer } {
+  const files = { cert: readPem('TAKEWELL_TLS_CERT', cert), key: readPem('TAKEWELL_TLS_KEY', key) };
   try {
-    return { cert: readFileSync(cert), key: readFileSync(key) };
+    createSecureContext(files);
   } catch (cause) {
-    throw new Problem(
-      'bad-setting',
-      'The setting TAKEWELL_TLS_CERT or TAKEWELL_TLS_KEY names a file that cannot be read.',
-      { cause },
-    );
+    const text = 'The settings TAKEWELL_TLS_CERT and TAKEWELL_TLS_KEY must name a PEM certificate and its own PEM key.';
+    throw new Problem('bad-setting', text, { cause });
+  }
+  return files;
+}
+
+function readPem(setting: string, file: string): Buffer {
+  try {
+    return readFileSync(file);
+  } catch (cause) {
+    throw new Problem('bad-setting', `The setting ${setting} names a file that cannot be read: ${file}.`, { cause });
   }
 }
 
@@ -180,7 +190,12 @@ function listenProblem(error: NodeJS.ErrnoException, { http }: Settings): unknow
       { cause: error },
     );
   }
-  if (error.code === 'EADDRNOTAVAIL' || error.code === 'ENOTFOUND' || error.code === 'EACCES') {
+  if (
+    error.code === 'EADDRNOTAVAIL' ||
+    error.code === 'ENOTFOUND' ||
+    error.code === 'EAI_AGAIN' ||
+    error.code === 'EACCES'
+  ) {
     return new Problem(
       'bad-setting',
       `The setting TAKEWELL_HTTP_HOST ${http.host} with port ${http.port} cannot be listened on (${error.code}).`,

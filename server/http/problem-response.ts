@@ -32,12 +32,15 @@ const titles: Record<number, string> = {
   507: 'No room left',
 };
 
-/** Answers any error of a route; used as Fastify's error handler. */
+/** Codes of errors that HTTP itself finds in a request; never those of the framework. */
+const httpCodes: Record<number, string> = { 404: 'not-found', 413: 'too-large', 415: 'wrong-content', 429: 'too-many' };
+
+/** Answers any error of a route, and a request that cannot be read at all; used as Fastify's error handlers. */
 export function answerError(error: FastifyError, request: FastifyRequest, reply: FastifyReply): FastifyReply {
   if (hasZodFastifySchemaValidationErrors(error)) return answerFaults(error.validation, reply);
   if (error instanceof Problem) return answer(reply, statuses[error.code], error.code, error.message, error.faults);
   const status = error.statusCode ?? 500;
-  if (status < 500) return answer(reply, status, error.code, sayHttpError(status, error));
+  if (status < 500) return answer(reply, status, httpCodes[status] ?? 'bad-input', sayHttpError(status, error));
   request.log.error({ err: error }, 'internal error');
   return answer(reply, 500, 'internal', 'Something went wrong inside Takewell; the log of the service says what.');
 }
@@ -59,6 +62,7 @@ function answerFaults(
 }
 
 function sayHttpError(status: number, error: FastifyError): string {
+  if (error.code === 'FST_ERR_CTP_INVALID_JSON_BODY') return 'The body is not JSON that can be read.';
   if (status === 413) return 'That is too large to take in.';
   if (status === 415) return 'Send JSON with the header content-type: application/json.';
   if (status === 429) return 'Too many tries: wait a minute.';

@@ -26,9 +26,14 @@ export function decodeMessage(message: ArrivedMessage, mappings: readonly TopicM
   const topic = parseReadingTopic(message.topic);
   if (topic.kind === 'bad') return refuse(message, topic.reason);
   if (topic.kind === 'status') return decodeStatus(message, topic.node);
-  if (topic.kind === 'readings') return withoutStale(message, decodePayload({ node: topic.node, ...message }));
+  const { payload } = message;
+  if (topic.kind === 'readings') {
+    return decodeDated(message, (arrivalMs) => decodePayload({ node: topic.node, payload, arrivalMs }));
+  }
   const mapping = mappings.find((one) => topicMatches(one.filter, message.topic));
-  if (mapping !== undefined) return withoutStale(message, decodeMapped(mapping, message));
+  if (mapping !== undefined) {
+    return decodeDated(message, (arrivalMs) => decodeMapped(mapping, { topic: message.topic, payload, arrivalMs }));
+  }
   return refuse(
     message,
     'Nobody reads this topic: publish to takewell/v1/<node>/readings, or add a mapping in the settings.',
@@ -44,13 +49,20 @@ function decodeStatus(message: ArrivedMessage, nodeId: string): DecodedMessage {
 }
 
 // A retained reading says when it was measured or it says nothing: its arrival is the subscription's, not its own.
-function withoutStale(message: ArrivedMessage, admission: Admission): DecodedMessage {
-  const isUndated = message.retained && admission.admitted.some(({ timeMs }) => timeMs === message.arrivalMs);
-  if (!isUndated) return { message, ...admission, status: null };
+function decodeDated(message: ArrivedMessage, decode: (arrivalMs: number) => Admission): DecodedMessage {
+  const admission = decode(message.arrivalMs);
+  const isDated = !message.retained || keepsItsTimes(admission, decode(message.arrivalMs + 1));
+  if (isDated) return { message, ...admission, status: null };
   return refuse(
     message,
-    'A retained reading without a time cannot be dated: publish readings without the retain flag.',
+    'A retained reading without a time of its own cannot be dated: publish readings without the retain flag.',
   );
+}
+
+// A time that moves with the arrival was not sent: there is none, or it is counted from now (RFC 8428 §4.5.3).
+function keepsItsTimes(admission: Admission, arrivedLater: Admission): boolean {
+  const later = new Set(arrivedLater.admitted.map(({ timeMs }) => timeMs));
+  return admission.admitted.every(({ timeMs }) => later.has(timeMs));
 }
 
 function refuse(message: ArrivedMessage, reason: string): DecodedMessage {

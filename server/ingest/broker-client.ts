@@ -4,7 +4,7 @@
 import mqtt, { type MqttClient } from 'mqtt';
 import type { Logger } from 'pino';
 import type { Clock } from '../clock.ts';
-import { type Broker, OWN_FILTERS, SERVICE_STATUS_TOPIC } from './broker.ts';
+import { type Broker, isOwnOutput, OWN_FILTERS, SERVICE_STATUS_TOPIC } from './broker.ts';
 import type { Intake } from './intake.ts';
 
 export interface BrokerClientParts {
@@ -15,6 +15,8 @@ export interface BrokerClientParts {
   readonly clock: Clock;
   readonly log: Logger;
 }
+
+const GOODBYE_MS = 2_000;
 
 /** Starts connecting and keeps at it; resolves at once, so that the service is up while the broker is not. */
 export function openBrokerClient(parts: BrokerClientParts): Broker {
@@ -33,6 +35,8 @@ export function openBrokerClient(parts: BrokerClientParts): Broker {
     will: { topic: SERVICE_STATUS_TOPIC, payload: Buffer.from('offline'), qos: 1, retain: true },
   });
   client.handleMessage = (packet, done) => {
+    // Our own words come back through the filters: nothing new, and nothing to refuse.
+    if (isOwnOutput(packet.topic)) return done();
     const payload = typeof packet.payload === 'string' ? Buffer.from(packet.payload) : packet.payload;
     intake.push({ topic: packet.topic, payload, arrivalMs: clock.nowMs(), retained: packet.retain }).then(
       () => done(),
@@ -74,14 +78,29 @@ export function openBrokerClient(parts: BrokerClientParts): Broker {
       if (gone.length > 0) await client.unsubscribeAsync(gone);
       await client.subscribeAsync(filters, { qos: 1 });
     },
-    close: () => sayGoodbye(client),
+    close: () => sayGoodbye(client, log),
   };
 }
 
-async function sayGoodbye(client: MqttClient): Promise<void> {
+// While a message waits for the store nothing behind it is read, not even the answer to the farewell: then the connection is cut, and the
+// last will says the same.
+async function sayGoodbye(client: MqttClient, log: Logger): Promise<void> {
+  let timer: NodeJS.Timeout | undefined;
+  const tooLong = new Promise<void>((resolve) => {
+    timer = setTimeout(resolve, GOODBYE_MS);
+  });
+  const left = leave(client).catch((error: unknown) =>
+    log.warn({ err: error }, 'the broker was left without a goodbye'),
+  );
+  await Promise.race([left, tooLong]);
+  clearTimeout(timer);
+  await client.endAsync(true);
+}
+
+async function leave(client: MqttClient): Promise<void> {
   // A clean goodbye suppresses the last will: the offline state is said outright.
   if (client.connected) await client.publishAsync(SERVICE_STATUS_TOPIC, 'offline', { qos: 1, retain: true });
-  await client.endAsync(!client.connected);
+  if (client.connected) await client.endAsync();
 }
 
 function isOwnFilter(filter: string): boolean {

@@ -1,5 +1,6 @@
 // The broker inside the process. A QoS 1 message is acknowledged only after the intake has stored it: aedes waits for the answer of
 // `authorizePublish`, and for nothing later. A refused payload is answered without error, or the node's connection would be closed.
+import type { EventEmitter } from 'node:events';
 import { readFileSync } from 'node:fs';
 import { createServer, type Server, type Socket } from 'node:net';
 import { createServer as createTlsServer } from 'node:tls';
@@ -53,7 +54,10 @@ export async function openEmbeddedBroker(parts: EmbeddedBrokerParts): Promise<Br
       const payload = typeof packet.payload === 'string' ? Buffer.from(packet.payload) : packet.payload;
       parts.intake
         .push({ topic, payload, arrivalMs: parts.clock.nowMs(), retained: false })
-        .then(() => done(null), done);
+        .then(() => done(null), done)
+        .catch((error: unknown) =>
+          log.error({ err: error, topic }, 'the broker failed on a message that was answered'),
+        );
     },
     authorizeSubscribe: (_client, subscription, done) => {
       const isAllowed = isOpen || isOwnOutput(subscription.topic);
@@ -62,15 +66,25 @@ export async function openEmbeddedBroker(parts: EmbeddedBrokerParts): Promise<Br
     },
   });
   aedes.on('clientError', (client, error) => log.info({ client: client.id, err: error }, 'a node was disconnected'));
+  const emitter: EventEmitter = aedes;
+  // Its types leave this event out; without a listener it would end the process.
+  emitter.on('error', (error: unknown) => log.error({ err: error }, 'the embedded broker is in trouble'));
   aedes.on('connectionError', (_client, error) => log.info({ err: error }, 'a connection was refused'));
+  const closeAedes = () => new Promise<void>((resolve) => aedes.close(() => resolve()));
   const sockets = new Set<Socket>();
-  const server = createListener(settings, (socket) => {
+  const take = (socket: Socket) => {
     sockets.add(socket);
     socket.on('close', () => sockets.delete(socket));
     guardSocket(socket, log);
     aedes.handle(socket);
+  };
+  const { server, port } = await startListening(settings, take).catch(async (error: unknown) => {
+    // Its timers would keep a process alive that cannot start.
+    await closeAedes();
+    throw error;
   });
-  const port = await listen(server, settings);
+  // Such as no file handle left for one more connection: those that are open go on.
+  server.on('error', (error) => log.error({ err: error }, 'a node could not be let in'));
   const publish = (topic: string, payload: string) =>
     new Promise<void>((resolve, reject) => {
       const packet = { cmd: 'publish', topic, payload, qos: 1, retain: true, dup: false } as const;
@@ -86,7 +100,7 @@ export async function openEmbeddedBroker(parts: EmbeddedBrokerParts): Promise<Br
     async close() {
       await publish(SERVICE_STATUS_TOPIC, 'offline');
       const closed = new Promise<void>((resolve) => server.close(() => resolve()));
-      await new Promise<void>((resolve) => aedes.close(() => resolve()));
+      await closeAedes();
       for (const socket of sockets) socket.destroy();
       await closed;
     },
@@ -151,9 +165,14 @@ function createListener(settings: Settings['mqtt'], onSocket: (socket: Socket) =
   }
 }
 
+async function startListening(settings: Settings['mqtt'], onSocket: (socket: Socket) => void) {
+  const server = createListener(settings, onSocket);
+  return { server, port: await listen(server, settings) };
+}
+
 function listen(server: Server, { host, port }: Settings['mqtt']): Promise<number> {
   return new Promise((resolve, reject) => {
-    server.once('error', (cause: NodeJS.ErrnoException) => {
+    const fail = (cause: NodeJS.ErrnoException) => {
       const isTaken = cause.code === 'EADDRINUSE';
       reject(
         isTaken
@@ -168,8 +187,10 @@ function listen(server: Server, { host, port }: Settings['mqtt']): Promise<numbe
               { cause },
             ),
       );
-    });
+    };
+    server.once('error', fail);
     server.listen(port, host, () => {
+      server.off('error', fail);
       const address = server.address();
       resolve(typeof address === 'object' && address !== null ? address.port : port);
     });

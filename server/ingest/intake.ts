@@ -2,7 +2,9 @@
 // resolves only when it is durably stored. While the store cannot write, messages wait here and their nodes are not acknowledged.
 import type { Logger } from 'pino';
 import { Problem } from '../../shared/problem.ts';
+import { SECOND_MS } from '../../shared/units.ts';
 import type { ArrivedMessage } from './arrived-message.ts';
+import { createWaitingLine, type Waiting } from './waiting-line.ts';
 
 export interface Intake {
   /** Resolves when the message is stored, or refused on record. Rejects only when the intake is full or closed: do not acknowledge then. */
@@ -21,89 +23,105 @@ export interface IntakeParts {
   readonly retryMs?: number;
 }
 
-interface Waiting {
-  readonly message: ArrivedMessage;
-  readonly resolve: () => void;
-  readonly reject: (reason: Problem) => void;
-}
-
-/** A transaction takes at most this many messages, so that a flood does not make the first of them wait for the last. */
-const GROUP = 1_000;
-/** More than this waiting means that the store has been down for long: nodes keep their readings themselves. */
-const MOST_WAITING = 100_000;
+/** Those of a group that have to wait for the store, in their order; empty = every one is answered. */
+type Left = readonly Waiting[];
 
 export function createIntake(parts: IntakeParts): Intake {
-  const queue: Waiting[] = [];
+  const line = createWaitingLine();
   let trouble: Problem | null = null;
   let isClosed = false;
   let running: Promise<void> | null = null;
+  let endPause: (() => void) | null = null;
 
   const run = async () => {
     // Lets everything that is already in the sockets join the first group.
     await new Promise((resolve) => setImmediate(resolve));
-    while (queue.length > 0 && !isClosed) await storeGroup(queue.splice(0, GROUP));
+    while (line.length() > 0 && !isClosed) {
+      const left = await storeGroup(line.takeGroup());
+      line.putBack(left);
+      if (left.length > 0 && !isClosed) await pause();
+    }
     running = null;
   };
 
-  const storeGroup = async (group: Waiting[]): Promise<void> => {
+  const storeGroup = async (group: readonly Waiting[]): Promise<Left> => {
     try {
       await parts.admit(group.map(({ message }) => message));
       trouble = null;
       for (const one of group) one.resolve();
+      return [];
     } catch (error) {
-      await afterFailure(group, error);
+      if (isStoreTrouble(error)) return startTrouble(group, error);
+      // A fault of ours. Alone, a message cannot hold up the others.
+      return group.length > 1 ? storeOneByOne(group) : putOnRecord(group, error);
     }
   };
 
-  const afterFailure = async (group: Waiting[], error: unknown): Promise<void> => {
-    if (error instanceof Problem) {
-      if (trouble === null)
-        parts.log.error({ err: error }, 'readings cannot be stored; they wait and nodes are not acknowledged');
-      trouble = error;
-      queue.unshift(...group);
-      await pause(parts.retryMs ?? 1_000);
-      return;
+  const storeOneByOne = async (group: readonly Waiting[]): Promise<Left> => {
+    for (const [index, one] of group.entries()) {
+      const left = await storeGroup([one]);
+      if (left.length > 0) return group.slice(index);
     }
-    // A fault of ours. Alone, a message cannot hold up the others.
-    if (group.length > 1) for (const one of group) await storeGroup([one]);
-    else await putOnRecord(group, error);
+    return [];
   };
 
-  const putOnRecord = async ([one]: Waiting[], error: unknown): Promise<void> => {
-    if (one === undefined) return;
-    parts.log.error({ err: error, topic: one.message.topic }, 'a message made admission fail');
-    try {
-      await parts.refuse(one.message, 'Takewell could not read this message; the log of the service says more.');
-      one.resolve();
-    } catch (failure) {
-      // Not on record, so not acknowledged: the node sends it again.
-      parts.log.error({ err: failure }, 'a refusal could not be stored');
-      one.reject(new Problem('store-unavailable', 'The message could not be put on record.', { cause: failure }));
-    }
+  const startTrouble = (group: Left, problem: Problem): Left => {
+    if (trouble === null)
+      parts.log.error({ err: problem }, 'readings cannot be stored; they wait and nodes are not acknowledged');
+    trouble = problem;
+    return group;
   };
+
+  const putOnRecord = async (group: readonly Waiting[], error: unknown): Promise<Left> => {
+    for (const one of group) {
+      parts.log.error({ err: error, topic: one.message.topic }, 'a message made admission fail');
+      try {
+        await parts.refuse(one.message, 'Takewell could not read this message; the log of the service says more.');
+        trouble = null;
+        one.resolve();
+      } catch (failure) {
+        if (isStoreTrouble(failure)) return startTrouble(group, failure);
+        // Not on record, so not acknowledged: the node sends it again.
+        parts.log.error({ err: failure }, 'a refusal could not be stored');
+        one.reject(new Problem('unavailable', 'The message could not be put on record.', { cause: failure }));
+      }
+    }
+    return [];
+  };
+
+  const pause = () =>
+    new Promise<void>((resolve) => {
+      const timer = setTimeout(resolve, parts.retryMs ?? SECOND_MS);
+      endPause = () => {
+        clearTimeout(timer);
+        resolve();
+      };
+    });
 
   return {
     push(message) {
-      if (isClosed || queue.length >= MOST_WAITING) return Promise.reject(closed(isClosed));
+      if (isClosed || line.isFullFor(message)) return Promise.reject(turnAway(isClosed));
       return new Promise<void>((resolve, reject) => {
-        queue.push({ message, resolve, reject });
+        line.add({ message, resolve, reject });
         running ??= run();
       });
     },
     trouble: () => trouble,
-    waiting: () => queue.length,
+    waiting: () => line.length(),
     async close() {
       isClosed = true;
+      endPause?.();
       await running;
-      for (const one of queue.splice(0)) one.reject(closed(true));
+      while (line.length() > 0) for (const one of line.takeGroup()) one.reject(turnAway(true));
     },
   };
 }
 
-function closed(isClosed: boolean): Problem {
-  return new Problem('unavailable', isClosed ? 'The service is stopping.' : 'Too many readings wait for the store.');
+/** Trouble that passes when somebody has seen to the disk; whatever else went wrong would go wrong again. */
+function isStoreTrouble(error: unknown): error is Problem {
+  return error instanceof Problem && (error.code === 'store-full' || error.code === 'store-unavailable');
 }
 
-function pause(ms: number): Promise<void> {
-  return new Promise((resolve) => setTimeout(resolve, ms));
+function turnAway(isClosed: boolean): Problem {
+  return new Problem('unavailable', isClosed ? 'The service is stopping.' : 'Too many readings wait for the store.');
 }

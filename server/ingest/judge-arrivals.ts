@@ -1,6 +1,6 @@
 // Decoded messages → readings with flags, on a draft of the probe book.
 import { judgeReading } from '../../shared/readings/quality/judge-reading.ts';
-import { defaultQualityLimits } from '../../shared/readings/quality/quality-limits.ts';
+import { qualityLimitsAt } from '../../shared/readings/quality/quality-limits.ts';
 import { FLAG, type IncomingReading, type Reading } from '../../shared/readings/reading.ts';
 import { LATE_AFTER_MS } from '../../shared/readings/silence.ts';
 import type { Commit } from '../store/store.ts';
@@ -39,7 +39,11 @@ export function judgeArrivals(decoded: readonly DecodedMessage[], draft: ProbeDr
 function judgeOne(state: ProbeState, incoming: IncomingReading, receivedMs: number) {
   const { probe } = state;
   const { timeMs, temperature, humidity } = incoming;
-  const judged = judgeReading(state.quality, { timeMs, temperature, humidity }, defaultQualityLimits);
+  const judged = judgeReading(
+    state.quality,
+    { timeMs, temperature, humidity },
+    qualityLimitsAt(probe.placement?.place ?? null),
+  );
   const late = receivedMs - timeMs > LATE_AFTER_MS;
   const { temperatureFlag, humidityFlag } = judged;
   const reading = {

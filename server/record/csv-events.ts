@@ -13,8 +13,7 @@ export function eventRows({ alarms, log, checks }: BatchRecord): DatedRow[] {
 }
 
 function alarmRows(alarm: RecordAlarm): DatedRow[] {
-  const limit = alarm.limit === null ? '' : `limit ${alarm.limit}`;
-  return alarm.events.map(({ at, change, from, to, value, person, note }) => ({
+  return alarm.events.map(({ at, change, from, to, priority, limit, value, person, note }) => ({
     section: 'alarm',
     atMs: Date.parse(at),
     probe: alarm.probe,
@@ -22,7 +21,7 @@ function alarmRows(alarm: RecordAlarm): DatedRow[] {
     state: change,
     value,
     person,
-    note: joinNotes([limit, `priority ${alarm.priority}`, `${from} to ${to}`, note]),
+    note: joinNotes([limit === null ? '' : `limit ${limit}`, `priority ${priority}`, `${from} to ${to}`, note]),
   }));
 }
 

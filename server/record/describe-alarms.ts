@@ -35,11 +35,13 @@ function describeEvent({
   change,
   fromState,
   toState,
+  priority,
+  limit,
   value,
   person,
   note,
 }: AlarmEvent): RecordAlarm['events'][number] {
-  return { at: utcText(atMs), change, from: fromState, to: toState, value, person, note };
+  return { at: utcText(atMs), change, from: fromState, to: toState, priority, limit, value, person, note };
 }
 
 /** RFC 3339 UTC, or null where there is no instant. */

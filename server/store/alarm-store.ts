@@ -21,14 +21,15 @@ export function prepareAlarmWriter(db: Database) {
     db.prepare(`INSERT INTO alarms (id, chamber_id, batch_id, state, occurred_ms, document) VALUES (?, ?, ?, ?, ?, ?)
     ON CONFLICT (id) DO UPDATE SET state = excluded.state, document = excluded.document`);
   const event =
-    db.prepare(`INSERT INTO alarm_events (alarm_id, at_ms, change, from_state, to_state, value, person, note)
-    VALUES (?, ?, ?, ?, ?, ?, ?, ?)`);
+    db.prepare(`INSERT INTO alarm_events (alarm_id, at_ms, change, from_state, to_state, priority, limit_value, value, person, note)
+    VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`);
   const entry = db.prepare('INSERT OR REPLACE INTO watch_entries (chamber_id, entry_key, entry) VALUES (?, ?, ?)');
   return ({ changes, entries }: WatchWork): void => {
     for (const { alarm, change, atMs, from, person, note } of changes) {
       put.run(alarm.id, alarm.chamberId, alarm.batchId, alarm.state, alarm.occurredMs, JSON.stringify(alarm));
       // A new peak is part of the alarm; as a step of its life it would drown the others.
-      if (change !== 'peaked') event.run(alarm.id, atMs, change, from, alarm.state, alarm.value, person, note);
+      if (change !== 'peaked')
+        event.run(alarm.id, atMs, change, from, alarm.state, alarm.priority, alarm.limit, alarm.value, person, note);
     }
     for (const one of entries) entry.run(one.chamberId, one.key, JSON.stringify(one.entry));
   };
@@ -50,7 +51,8 @@ export function openAlarmStore(db: Database): Store['alarms'] {
      ORDER BY occurred_ms DESC, id DESC LIMIT @limit`,
   );
   const events = db.prepare<[string], AlarmEvent>(
-    `SELECT alarm_id alarmId, at_ms atMs, change, from_state fromState, to_state toState, value, person, note
+    `SELECT alarm_id alarmId, at_ms atMs, change, from_state fromState, to_state toState, priority,
+       limit_value "limit", value, person, note
      FROM alarm_events WHERE alarm_id = ? ORDER BY id`,
   );
   return {

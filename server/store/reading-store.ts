@@ -2,9 +2,12 @@
 import type { Database } from 'better-sqlite3';
 import type { Reading } from '../../shared/readings/reading.ts';
 import { MINUTE_MS } from '../../shared/units.ts';
+import { prepareRollUp, type RollUp } from './roll-up.ts';
 import { fromScaled, packFlags, SCALE, toScaled, unpackFlags } from './scaled.ts';
 import type { BucketValue, ClimateBucket, Commit, Store } from './store.ts';
 import { guarded } from './store-problem.ts';
+
+type JudgedReading = NonNullable<Commit['readings']>[number];
 
 interface ReadingRow {
   t: number;
@@ -14,27 +17,21 @@ interface ReadingRow {
   delay: number;
 }
 
-// Completing takes over the missing half with its flag and touches nothing else; a plain repeat changes no row.
-const upsertSql = `
-  INSERT INTO readings (probe, t, temperature, humidity, flags, delay) VALUES (?, ?, ?, ?, ?, ?)
-  ON CONFLICT (probe, t) DO UPDATE SET
-    temperature = coalesce(temperature, excluded.temperature),
-    humidity = coalesce(humidity, excluded.humidity),
-    flags = (CASE WHEN temperature IS NULL THEN excluded.flags & 15 ELSE flags & 15 END)
-      | (CASE WHEN humidity IS NULL THEN excluded.flags & 240 ELSE flags & 240 END) | (flags & 256)
-  WHERE (temperature IS NULL AND excluded.temperature IS NOT NULL) OR (humidity IS NULL AND excluded.humidity IS NOT NULL)`;
+const insertSql = `
+  INSERT INTO readings (probe, t, temperature, humidity, flags, delay) VALUES (?, ?, ?, ?, ?, ?) ON CONFLICT DO NOTHING`;
 
-// Recomputed from the readings themselves, so that late and completed ones can never leave it wrong.
-const rollUpSql = `
-  INSERT OR REPLACE INTO minutes
-  SELECT @probe, @minute,
-    count(temperature) FILTER (WHERE flags & 15 <= 2), sum(temperature) FILTER (WHERE flags & 15 <= 2),
-    min(temperature) FILTER (WHERE flags & 15 <= 2), max(temperature) FILTER (WHERE flags & 15 <= 2),
-    count(humidity) FILTER (WHERE (flags >> 4) & 15 <= 2), sum(humidity) FILTER (WHERE (flags >> 4) & 15 <= 2),
-    min(humidity) FILTER (WHERE (flags >> 4) & 15 <= 2), max(humidity) FILTER (WHERE (flags >> 4) & 15 <= 2),
-    count(*),
-    count(*) FILTER (WHERE (temperature IS NOT NULL AND flags & 15 IN (3, 4)) OR (humidity IS NOT NULL AND (flags >> 4) & 15 IN (3, 4)))
-  FROM readings WHERE probe = @probe AND t >= @minute * 60000 AND t < (@minute + 1) * 60000`;
+// Completing takes over the missing half with its flag and touches nothing else; a plain repeat changes no row.
+const completeSql = `
+  UPDATE readings SET
+    temperature = coalesce(temperature, @temperature),
+    humidity = coalesce(humidity, @humidity),
+    flags = (CASE WHEN temperature IS NULL THEN @flags & 15 ELSE flags & 15 END)
+      | (CASE WHEN humidity IS NULL THEN @flags & 240 ELSE flags & 240 END) | (flags & 256)
+  WHERE probe = @probe AND t = @timeMs
+    AND ((temperature IS NULL AND @temperature IS NOT NULL) OR (humidity IS NULL AND @humidity IS NOT NULL))`;
+
+// Numbers above 2^31 are bound as floating-point: without the casts the division would keep its fraction, and each minute be a bucket.
+const bucketOf = (timeMs: string) => `(${timeMs} - CAST(? AS INTEGER)) / CAST(? AS INTEGER)`;
 
 const bucketColumns = (source: 'minutes' | 'readings') =>
   source === 'minutes'
@@ -63,28 +60,32 @@ interface BucketRow {
 
 /** Writes readings and changed flags, one transaction's worth. Call inside the transaction. Answers which were new or completed one. */
 export function prepareReadingWriter(db: Database) {
-  const upsert = db.prepare(upsertSql);
+  const insert = db.prepare(insertSql);
+  const complete = db.prepare(completeSql);
   const revise = db.prepare('UPDATE readings SET flags = (flags & 256) | ? WHERE probe = ? AND t = ?');
-  const rollUp = db.prepare(rollUpSql);
-  return ({ readings = [], revised = [] }: Pick<Commit, 'readings' | 'revised'>): boolean[] => {
-    const dirty = new Map<string, { probe: number; minute: number }>();
-    const markDirty = (probe: number, timeMs: number) => {
-      const minute = Math.floor(timeMs / MINUTE_MS);
-      dirty.set(`${probe}:${minute}`, { probe, minute });
-    };
-    const stored = readings.map((row) => {
-      const flags = packFlags(row.temperatureFlag, row.humidityFlag, row.late);
-      const delay = row.receivedMs - row.timeMs;
-      const isNew =
-        upsert.run(row.probe, row.timeMs, toScaled(row.temperature), toScaled(row.humidity), flags, delay).changes > 0;
-      if (isNew) markDirty(row.probe, row.timeMs);
-      return isNew;
-    });
-    for (const row of revised) {
-      revise.run(packFlags(row.temperatureFlag, row.humidityFlag, false), row.probe, row.timeMs);
-      markDirty(row.probe, row.timeMs);
+  const startRollUp = prepareRollUp(db);
+  const store = (reading: JudgedReading, rollUp: RollUp): boolean => {
+    const { probe, timeMs, receivedMs } = reading;
+    const temperature = toScaled(reading.temperature);
+    const humidity = toScaled(reading.humidity);
+    const flags = packFlags(reading.temperatureFlag, reading.humidityFlag, reading.late);
+    const row = { probe, timeMs, temperature, humidity, flags };
+    if (insert.run(probe, timeMs, temperature, humidity, flags, receivedMs - timeMs).changes > 0) {
+      rollUp.add(row);
+      return true;
     }
-    for (const one of dirty.values()) rollUp.run(one);
+    const isCompleted = complete.run(row).changes > 0;
+    if (isCompleted) rollUp.recompute(probe, timeMs);
+    return isCompleted;
+  };
+  return ({ readings = [], revised = [] }: Pick<Commit, 'readings' | 'revised'>): boolean[] => {
+    const rollUp = startRollUp();
+    const stored = readings.map((reading) => store(reading, rollUp));
+    for (const { probe, timeMs, temperatureFlag, humidityFlag } of revised) {
+      revise.run(packFlags(temperatureFlag, humidityFlag, false), probe, timeMs);
+      rollUp.recompute(probe, timeMs);
+    }
+    rollUp.write();
     return stored;
   };
 }
@@ -103,11 +104,11 @@ export function openReadingStore(db: Database): Store['readings'] {
      FROM minutes WHERE probe = ? AND minute >= ? AND minute < ?`,
   );
   const byMinute = db.prepare<[number, number, number, number, number], BucketRow>(
-    `SELECT (minute * 60000 - ?) / ? bucket, ${bucketColumns('minutes')} FROM minutes
+    `SELECT ${bucketOf('minute * 60000')} bucket, ${bucketColumns('minutes')} FROM minutes
      WHERE probe = ? AND minute >= ? AND minute < ? GROUP BY 1 ORDER BY 1`,
   );
   const byReading = db.prepare<[number, number, number, number, number], BucketRow>(
-    `SELECT (t - ?) / ? bucket, ${bucketColumns('readings')} FROM readings
+    `SELECT ${bucketOf('t')} bucket, ${bucketColumns('readings')} FROM readings
      WHERE probe = ? AND t >= ? AND t < ? GROUP BY 1 ORDER BY 1`,
   );
   return {

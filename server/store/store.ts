@@ -1,6 +1,6 @@
 // The store port: what the program asks of its memory, whatever database stands behind it. Everything is asynchronous.
 // Errors: a Problem with code store-full or store-unavailable; an act that breaks a rule of the data is a Problem of code conflict.
-import type { Alarm } from '../../shared/alarms/alarm.ts';
+import type { Alarm, Priority } from '../../shared/alarms/alarm.ts';
 import type { NoticeDraft } from '../../shared/alarms/notice-due.ts';
 import type { ChamberWatch, Effect, WatchEntry } from '../../shared/alarms/watch-state.ts';
 import type { Place } from '../../shared/api/probes.ts';
@@ -113,6 +113,9 @@ export interface AlarmEvent {
   readonly change: string;
   readonly fromState: string;
   readonly toState: string;
+  /** Priority and limit as they were with this step. */
+  readonly priority: Priority;
+  readonly limit: number | null;
   readonly value: number | null;
   readonly person: string | null;
   readonly note: string;

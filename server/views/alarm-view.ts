@@ -1,8 +1,8 @@
-// An alarm as it is sent to people: with names, and with the value as it is now while the condition stands.
-import type { Alarm, RuleId } from '../../shared/alarms/alarm.ts';
+// An alarm as it is sent to people: with names, and with value and limit as they are now while the condition stands.
+import type { Alarm } from '../../shared/alarms/alarm.ts';
+import { ruleOf } from '../../shared/alarms/rules/index.ts';
 import { adviseOn, sayAlarm } from '../../shared/alarms/say-alarm.ts';
 import type { AlarmView } from '../../shared/api/alarms.ts';
-import type { ChamberClimate } from '../../shared/readings/chamber-climate.ts';
 import { utcText } from '../../shared/units.ts';
 import type { Watch } from '../watch/watch.ts';
 
@@ -50,16 +50,14 @@ export function timeText(ms: number | null): string | null {
   return ms === null ? null : utcText(ms);
 }
 
-const valueNow: Partial<Record<RuleId, (climate: ChamberClimate) => number | null>> = {
-  heat: (climate) => climate.hottest,
-  cold: (climate) => climate.coldest,
-  dry: (climate) => climate.driest,
-  wet: (climate) => climate.humidity,
-};
-
+/** While the condition stands, value and limit are those of now: both move on after the alarm was written. */
 function withValueNow(alarm: Alarm, watch: Watch, nowMs: number): Alarm {
+  const { level } = alarm;
   const chamber = watch.chamber(alarm.chamberId);
-  const read = valueNow[alarm.rule];
-  if (chamber === undefined || read === undefined || alarm.level === 0 || alarm.state === 'normal') return alarm;
-  return { ...alarm, value: read(watch.scene(chamber, watch.probes.all(), nowMs).climate) ?? alarm.value };
+  if (chamber === undefined || level === 0 || alarm.state === 'normal') return alarm;
+  const scene = watch.scene(chamber, watch.probes.all(), nowMs);
+  const now = ruleOf(alarm.rule)
+    .judge(scene, () => level)
+    .find(({ probeId }) => probeId === alarm.probeId);
+  return { ...alarm, value: now?.value ?? alarm.value, limit: now?.limits[level - 1] ?? alarm.limit };
 }

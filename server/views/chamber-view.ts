@@ -1,13 +1,21 @@
 // A chamber as it is sent to people: climate now, limits now, batch, what is due next, alarms worst first.
+
+import type { Scene } from '../../shared/alarms/rules/rule.ts';
 import type { ChamberView, ClimateNow } from '../../shared/api/chambers.ts';
 import { healingDay, stageAt } from '../../shared/healing/batch-clock.ts';
 import { checkStatus, type PlannedCheck } from '../../shared/healing/checks.ts';
+import type { Band, Corridor } from '../../shared/healing/corridor.ts';
 import type { ChamberClimate } from '../../shared/readings/chamber-climate.ts';
-import { utcText } from '../../shared/units.ts';
+import { DEFAULT_SILENCE_MS } from '../../shared/readings/silence.ts';
+import { HOUR_MS, MINUTE_MS, utcText } from '../../shared/units.ts';
 import { houseClimate } from '../watch/house-air.ts';
 import type { Watch } from '../watch/watch.ts';
 import type { BatchPlan, HealingNow, WatchedChamber } from '../watch/watched-chamber.ts';
 import { timeText, viewAlarm, worstFirst } from './alarm-view.ts';
+import { rounded } from './rounded.ts';
+
+/** How long a missed check is put before what comes next. */
+const MISSED_SHOWN_MS = 12 * HOUR_MS;
 
 export function viewChamber(chamber: WatchedChamber, watch: Watch, nowMs: number): ChamberView {
   const plan = watch.plan(chamber, nowMs);
@@ -20,21 +28,42 @@ export function viewChamber(chamber: WatchedChamber, watch: Watch, nowMs: number
   return {
     id: chamber.chamber.id,
     name: chamber.chamber.name,
-    climate: viewClimate(scene.climate),
-    house: { temperature: house.temperature, humidity: house.humidity },
-    limits: scene.corridor,
+    climate: viewClimate(scene.climate, scene.probes),
+    house: { temperature: rounded(house.temperature, 3), humidity: rounded(house.humidity, 3) },
+    limits: viewCorridor(scene.corridor),
     batch: chamber.healing === null || plan === null ? null : briefBatch(chamber.healing, plan, nowMs),
     nextDue: chamber.healing === null || plan === null ? null : nextDue(chamber.healing, plan, nowMs),
     alarms: alarms.sort(worstFirst),
   };
 }
 
-export function viewClimate(climate: ChamberClimate): ClimateNow {
-  const { temperature, humidity, vpdKpa, dewPoint, hottest, driest, healthyProbes, canopyProbes } = climate;
+function viewClimate(climate: ChamberClimate, probes: Scene['probes']): ClimateNow {
+  const { healthyProbes, canopyProbes } = climate;
+  const canopy = probes.filter(({ place }) => place === 'canopy');
   return {
     at: timeText(climate.timeMs),
-    ...{ temperature, humidity, vpdKpa, dewPoint, hottest, driest, healthyProbes, canopyProbes },
+    temperature: rounded(climate.temperature, 3),
+    humidity: rounded(climate.humidity, 3),
+    vpdKpa: rounded(climate.vpdKpa, 4),
+    dewPoint: rounded(climate.dewPoint, 3),
+    hottest: rounded(climate.hottest, 3),
+    coldest: rounded(climate.coldest, 3),
+    driest: rounded(climate.driest, 3),
+    silenceMinutes:
+      Math.max(...canopy.map(({ silenceMs }) => silenceMs), 0) / MINUTE_MS || DEFAULT_SILENCE_MS / MINUTE_MS,
+    healthyProbes,
+    canopyProbes,
   };
+}
+
+function viewCorridor(corridor: Corridor | null): ChamberView['limits'] {
+  if (corridor === null) return null;
+  return { temperature: viewBand(corridor.temperature), humidity: viewBand(corridor.humidity) };
+}
+
+function viewBand({ lowLow, low, high, highHigh }: Band) {
+  const whole = (value: number) => Math.round(value * 100) / 100;
+  return { lowLow: rounded(lowLow, 2), low: whole(low), high: whole(high), highHigh: rounded(highHigh, 2) };
 }
 
 export function briefBatch({ batch, gapPercent }: HealingNow, plan: BatchPlan, nowMs: number) {
@@ -55,13 +84,16 @@ export function briefBatch({ batch, gapPercent }: HealingNow, plan: BatchPlan, n
 function nextDue({ answers }: HealingNow, plan: BatchPlan, nowMs: number): ChamberView['nextDue'] {
   const answered = new Set(answers.map(({ checkId }) => checkId));
   const open = plan.checks.filter(({ checkId }) => !answered.has(checkId));
-  const status = (check: PlannedCheck) => checkStatus(check, null, nowMs);
-  // What is due now comes before what is overdue: a check missed days ago must not hide the one to do.
-  const next =
-    open.find((one) => status(one) === 'due') ?? open.find((one) => status(one) === 'to-come') ?? open.at(-1);
-  if (next === undefined) return null;
-  const state = status(next);
-  return state === 'answered'
-    ? null
-    : { checkId: next.checkId, question: next.question, dueAt: utcText(next.dueMs), status: state };
+  const due = open.filter((check) => checkStatus(check, null, nowMs) === 'due');
+  // A check missed an hour ago can still be made up for; one missed days ago must not hide the one to do.
+  const missed = open.filter(({ overdueMs }) => overdueMs <= nowMs && nowMs - overdueMs < MISSED_SHOWN_MS);
+  const toCome = open.filter(({ dueMs }) => dueMs > nowMs);
+  const next = due[0] ?? missed.at(-1) ?? toCome[0];
+  return next === undefined ? null : viewDue(next, nowMs);
+}
+
+function viewDue(check: PlannedCheck, nowMs: number): ChamberView['nextDue'] {
+  const { checkId, question, ifNo, dueMs } = check;
+  const status = checkStatus(check, null, nowMs);
+  return status === 'answered' ? null : { checkId, question, ifNo, dueAt: utcText(dueMs), status };
 }

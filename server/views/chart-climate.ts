@@ -9,6 +9,7 @@ import type { Watch } from '../watch/watch.ts';
 import { type HealingNow, loadHealing, planBatch, type WatchedChamber } from '../watch/watched-chamber.ts';
 import { chartEvents } from './chart-events.ts';
 import { defaultStretch, type Grid, gridHead, makeGrid, measureSeries } from './climate-series.ts';
+import { rounded } from './rounded.ts';
 
 interface ChartParts {
   readonly store: Store;
@@ -75,13 +76,13 @@ function corridorColumns(
   );
   return {
     temperature: {
-      low: corridors.map((one) => one?.temperature.low ?? null),
-      high: corridors.map((one) => one?.temperature.high ?? null),
-      highHigh: corridors.map((one) => one?.temperature.highHigh ?? null),
+      low: corridors.map((one) => one?.temperature.low ?? null).map((value) => rounded(value, 2)),
+      high: corridors.map((one) => one?.temperature.high ?? null).map((value) => rounded(value, 2)),
+      highHigh: corridors.map((one) => one?.temperature.highHigh ?? null).map((value) => rounded(value, 2)),
     },
     humidity: {
-      low: corridors.map((one) => one?.humidity.low ?? null),
-      high: corridors.map((one) => one?.humidity.high ?? null),
+      low: corridors.map((one) => one?.humidity.low ?? null).map((value) => rounded(value, 2)),
+      high: corridors.map((one) => one?.humidity.high ?? null).map((value) => rounded(value, 2)),
     },
   };
 }

@@ -1,10 +1,10 @@
 // The marks on a chart of a batch: stages, holds, checks, log entries, alarms.
-
+import type { Alarm } from '../../shared/alarms/alarm.ts';
 import { nameRule } from '../../shared/alarms/say-alarm.ts';
 import type { ChartEvent } from '../../shared/api/chambers.ts';
 import { checkStatus } from '../../shared/healing/checks.ts';
 import { utcText } from '../../shared/units.ts';
-import type { Store } from '../store/store.ts';
+import type { AlarmEvent, Store } from '../store/store.ts';
 import type { BatchPlan, HealingNow } from '../watch/watched-chamber.ts';
 import { timeText } from './alarm-view.ts';
 
@@ -24,7 +24,7 @@ export async function chartEvents(
     ...log
       .filter(({ kind }) => kind !== 'check')
       .map((row) => mark('log', row.kind, row.note || row.kind, row.atMs, row.atMs)),
-    ...alarms.map((alarm) => mark('alarm', alarm.rule, nameRule(alarm.rule), alarm.sinceMs, alarm.returnedMs)),
+    ...(await Promise.all(alarms.map(async (alarm) => alarmMarks(alarm, await store.alarms.events(alarm.id))))).flat(),
   ];
   return events.sort((a, b) => a.at.localeCompare(b.at));
 }
@@ -34,6 +34,17 @@ function checkMarks({ answers }: HealingNow, plan: BatchPlan, nowMs: number): Ch
     const answer = answers.find(({ checkId }) => checkId === check.checkId) ?? null;
     const what = answer?.answer ?? checkStatus(check, null, nowMs);
     return mark('check', what, check.question, check.dueMs, answer?.atMs ?? null);
+  });
+}
+
+/** A mark for each time the condition stood: an alarm that came again before it was acknowledged has several. */
+function alarmMarks(alarm: Alarm, steps: readonly AlarmEvent[]): ChartEvent[] {
+  const starts = steps.filter(({ change }) => change === 'occurred' || change === 'occurred-again');
+  const ends = steps.filter(({ change }) => change === 'returned');
+  return starts.map((start, index) => {
+    // The beginning before the on-delay is known of the last time only.
+    const sinceMs = index === starts.length - 1 ? alarm.sinceMs : start.atMs;
+    return mark('alarm', alarm.rule, nameRule(alarm.rule), sinceMs, ends[index]?.atMs ?? null);
   });
 }
 

@@ -2,6 +2,7 @@
 import type { ClimateSeries } from '../../shared/api/chambers.ts';
 import { HOUR_MS, MINUTE_MS, SECOND_MS, utcText } from '../../shared/units.ts';
 import type { BucketValue, ClimateBucket, Placement, Store } from '../store/store.ts';
+import { rounded } from './rounded.ts';
 
 export interface SeriesQuery {
   readonly fromMs: number;
@@ -15,12 +16,11 @@ export interface Grid {
   readonly count: number;
 }
 
-/** Whole minutes where a bucket is a minute or more: those are read from the roll-up. */
+/** At most `points` buckets that cover the stretch; whole minutes where a bucket is a minute or more: those are read from the roll-up. */
 export function makeGrid({ fromMs, toMs, points }: SeriesQuery): Grid {
-  const wanted = Math.max(SECOND_MS, (toMs - fromMs) / points);
-  const unit = wanted >= MINUTE_MS ? MINUTE_MS : SECOND_MS;
-  const bucketMs = Math.ceil(wanted / unit) * unit;
+  const unit = (toMs - fromMs) / points >= MINUTE_MS ? MINUTE_MS : SECOND_MS;
   const start = Math.floor(fromMs / unit) * unit;
+  const bucketMs = Math.max(1, Math.ceil((toMs - start) / points / unit)) * unit;
   return { fromMs: start, bucketMs, count: Math.max(1, Math.ceil((toMs - start) / bucketMs)) };
 }
 
@@ -74,7 +74,7 @@ function envelope(values: readonly BucketValue[][]): Envelope {
 function meanOf(values: readonly BucketValue[]): number | null {
   if (values.length === 0) return null;
   const sum = values.reduce((total, one) => total + one.sum / one.count, 0);
-  return Math.round((sum / values.length) * 1_000) / 1_000;
+  return rounded(sum / values.length, 3);
 }
 
 function badShare(buckets: readonly ClimateBucket[]): number | null {

@@ -9,6 +9,7 @@ import { MINUTE_MS } from '../../shared/units.ts';
 import type { Clock } from '../clock.ts';
 import type { Site } from '../site.ts';
 import type { LogRow, Store } from '../store/store.ts';
+import { type Corrections, corrections } from './corrections.ts';
 import type { Rounds } from './rounds.ts';
 import type { Watch } from './watch.ts';
 
@@ -46,9 +47,16 @@ export function createBatchActs({ store, watch, site, rounds, clock }: BatchActP
     if (batch === null) throw new Problem('not-found', 'There is no such batch.');
     return batch;
   };
+  // The store lists entries of one instant by id: made so that they stand in the order in which they were written.
+  let written = 0;
+  const nextLogId = () => {
+    written += 1;
+    const [time, order] = [clock.nowMs().toString(36).padStart(9, '0'), written.toString(36).padStart(6, '0')];
+    return `${time}${order}${nanoid(6)}`;
+  };
   const note = (batchId: string, kind: string, person: string, entry: Entry = {}) =>
     store.batches.addLog({
-      id: nanoid(12),
+      id: nextLogId(),
       batchId,
       kind,
       person,
@@ -89,10 +97,12 @@ export function createBatchActs({ store, watch, site, rounds, clock }: BatchActP
       };
       return rounds.change([chamberId], run, (batch) => ({ batches: [{ chamberId, batchId: batch.id }] }));
     },
-    correct: (id: string, fields: Partial<Batch>, person: string) =>
-      change(id, async () => {
+    correct: (id: string, fields: Corrections, person: string) =>
+      change(id, async (batch) => {
+        const changed = corrections(batch, fields);
+        if (changed.length === 0) return;
         await store.batches.update(id, fields);
-        await note(id, 'corrected', person, { note: Object.keys(fields).join(', ') });
+        await note(id, 'corrected', person, { note: changed.join('; ') });
       }),
     closeChamber: (id: string, closedMs: number | undefined, person: string) =>
       change(id, async (batch) => {

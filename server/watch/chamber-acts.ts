@@ -10,6 +10,17 @@ import { startDraft } from './probe-draft.ts';
 import type { Rounds } from './rounds.ts';
 import type { Watch } from './watch.ts';
 
+/** Where a probe stands: a house probe in no chamber. */
+interface Standing {
+  readonly chamberId: string | null;
+  readonly place: Place;
+}
+
+interface NewProbe extends Pick<ProbeChange, 'name' | 'chamberId' | 'place'> {
+  readonly nodeId: string;
+  readonly address: string;
+}
+
 export interface ProbeChange {
   readonly name?: string | undefined;
   readonly chamberId?: string | null | undefined;
@@ -33,11 +44,21 @@ export function createChamberActs({ store, watch, rounds, clock }: ChamberActPar
     if (state === undefined) throw new Problem('not-found', 'There is no such probe.');
     return state;
   };
-  const place = async (state: ProbeState, to: { chamberId: string | null; place: Place } | null) => {
+  const refuseUnknown = (target: Standing | null) => {
+    if (target?.chamberId && watch.chamber(target.chamberId) === undefined) throw noChamber();
+  };
+  // The store forgets with a chamber which probes stood in it, and without that the records of its batches are empty.
+  const keepRecords = async (id: string) => {
+    const past = await store.batches.inChamber(id, 0, Number.MAX_SAFE_INTEGER);
+    if (past.length > 0)
+      throw new Problem('conflict', 'The records of past batches need this chamber: rename it if it is used no more.');
+  };
+  const place = async (state: ProbeState, to: Standing | null) => {
     const fromMs = clock.nowMs();
     await store.probes.place(state.probe.number, to, fromMs);
     const placement = to === null ? null : { probe: state.probe.number, ...to, fromMs, toMs: null };
-    watch.probes.put({ ...state, probe: { ...state.probe, placement } });
+    const countsFromMs = state.probe.placement === null ? state.countsFromMs : fromMs;
+    watch.probes.put({ ...state, probe: { ...state.probe, placement }, countsFromMs });
   };
   return {
     async addChamber(name: string): Promise<Chamber> {
@@ -61,23 +82,29 @@ export function createChamberActs({ store, watch, rounds, clock }: ChamberActPar
       const remove = async () => {
         if (watch.chamber(id) === undefined) throw noChamber();
         if (watch.chamber(id)?.healing) throw new Problem('conflict', 'A batch is in this chamber: finish it first.');
+        await keepRecords(id);
         for (const state of [...watch.probes.all()])
           if (state.probe.placement?.chamberId === id) await place(state, null);
         await store.chambers.remove(id);
       };
       await rounds.change([id], remove, () => ({ batches: [{ chamberId: id, batchId: null }] }));
     },
-    async addProbe(wanted: { nodeId: string; address: string; name?: string | undefined }): Promise<Probe> {
+    /** Adds a probe that has not been heard yet, and places it where it is to stand. */
+    async addProbe(wanted: NewProbe): Promise<Probe> {
+      const target = targetOf(null, wanted);
+      const touched = target?.chamberId ? [target.chamberId] : [];
       return rounds.change(
-        [],
+        touched,
         async () => {
           if (watch.probes.find(wanted.nodeId, wanted.address))
             throw new Problem('conflict', 'This probe is known already.');
+          refuseUnknown(target);
           const draft = startDraft(watch.probes);
           const state = draft.at(wanted.nodeId, wanted.address, clock.nowMs());
           const probe = { ...state.probe, name: wanted.name ?? state.probe.name };
           await store.probes.add(probe);
           watch.probes.put({ ...state, probe });
+          if (target !== null) await place({ ...state, probe }, target);
           return probe;
         },
         (probe) => ({ probeIds: [probe.id] }),
@@ -86,9 +113,9 @@ export function createChamberActs({ store, watch, rounds, clock }: ChamberActPar
     async changeProbe(id: string, change: ProbeChange): Promise<void> {
       const before = stateOf(id).probe.placement;
       const target = targetOf(before, change);
-      if (target?.chamberId && watch.chamber(target.chamberId) === undefined) throw noChamber();
       const touched = [before?.chamberId, target?.chamberId].flatMap((one) => one ?? []);
       const apply = async () => {
+        refuseUnknown(target);
         const silenceMs = change.silenceMinutes === undefined ? undefined : change.silenceMinutes * MINUTE_MS;
         const fields = { name: change.name, silenceMs, outOfService: change.outOfService };
         const given = Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== undefined));
@@ -105,7 +132,7 @@ export function createChamberActs({ store, watch, rounds, clock }: ChamberActPar
 }
 
 /** Where a probe is to stand after a change; a house probe needs no chamber, any other does. */
-function targetOf(before: Probe['placement'], change: ProbeChange): { chamberId: string | null; place: Place } | null {
+function targetOf(before: Probe['placement'], change: Pick<ProbeChange, 'chamberId' | 'place'>): Standing | null {
   if (change.place === undefined && change.chamberId === undefined) return before;
   const place = change.place === undefined ? (before?.place ?? 'canopy') : change.place;
   if (place === null) return null;

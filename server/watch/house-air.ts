@@ -42,11 +42,13 @@ export function houseClimate(probes: Iterable<ProbeState>, nowMs: number, altitu
 }
 
 function housesOf(probes: Iterable<ProbeState>): ProbeState[] {
-  return [...probes].filter(({ probe }) => probe.placement?.place === 'house');
+  return [...probes].filter(({ probe }) => probe.placement?.place === 'house' && !probe.outOfService);
 }
 
 async function meanOf(store: Store, houses: readonly ProbeState[], nowMs: number): Promise<HouseAir> {
-  const means = await Promise.all(houses.map(({ probe }) => store.readings.mean(probe.number, nowMs - DAY_MS, nowMs)));
+  // What a probe measured before it stood in the house is not the air of the house.
+  const sinceMs = ({ probe }: ProbeState) => Math.max(nowMs - DAY_MS, probe.placement?.fromMs ?? 0);
+  const means = await Promise.all(houses.map((one) => store.readings.mean(one.probe.number, sinceMs(one), nowMs)));
   const average = (values: readonly number[]) =>
     values.length === 0 ? null : values.reduce((sum, value) => sum + value, 0) / values.length;
   return {

@@ -11,6 +11,8 @@ export interface ProbeState {
   readonly quality: ProbeQualityMemory;
   /** From when silence counts: its placing, or the start of the service. */
   readonly watchedSinceMs: number;
+  /** Readings from before are of the air of another place: the probe has been moved since. */
+  readonly countsFromMs: number;
 }
 
 export interface ProbeBook {
@@ -38,6 +40,7 @@ export async function openProbeBook(store: Store, startedMs: number): Promise<Pr
       newest: await store.readings.newest(probe.number),
       quality: emptyProbeQualityMemory,
       watchedSinceMs: startedMs,
+      countsFromMs: probe.placement?.fromMs ?? 0,
     });
   }
   return {
@@ -49,9 +52,12 @@ export async function openProbeBook(store: Store, startedMs: number): Promise<Pr
   };
 }
 
-/** The newest reading of a placed probe, as the climate of a chamber is made from; null when there is none or it is out of service. */
-export function probeNow({ probe, newest }: ProbeState): ProbeNow | null {
-  if (newest === null || probe.placement === null || probe.outOfService) return null;
+/**
+ * The newest reading of a placed probe, as the climate of a chamber is made from; null when it is out of service or has not been heard in
+ * its place. What a probe said before it was placed for the first time counts: it stood there already.
+ */
+export function probeNow({ probe, newest, countsFromMs }: ProbeState): ProbeNow | null {
+  if (newest === null || probe.placement === null || probe.outOfService || newest.timeMs < countsFromMs) return null;
   const { timeMs, temperature, humidity, temperatureFlag, humidityFlag } = newest;
   const { id: probeId, silenceMs } = probe;
   return {

@@ -42,6 +42,8 @@ export function createRounds({ store, watch, turnstile, clock, announce }: Round
       }),
     act: (chamberId, event) =>
       turnstile.inTurn(async () => {
+        if (watch.chamber(chamberId) === undefined)
+          throw new Problem('not-found', 'The chamber of this alarm was removed.');
         const decision = watch.act(chamberId, event);
         if (decision.reason !== null) throw new Problem('conflict', decision.reason);
         await settle(decision, { chamberIds: [chamberId] });

@@ -19,8 +19,12 @@ export async function createToldBook(store: Store): Promise<ToldBook> {
       book.set(alarmId, targets.add(targetId));
     }
   };
-  const active = await store.alarms.page({ limit: 500, state: 'active' });
-  for (const { id } of active.items) add(await store.notices.ofAlarm(id));
+  let cursor: string | undefined;
+  do {
+    const active = await store.alarms.page({ limit: 500, state: 'active', cursor });
+    for (const { id } of active.items) add(await store.notices.ofAlarm(id));
+    cursor = active.nextCursor ?? undefined;
+  } while (cursor !== undefined);
   return {
     of: (alarmId) => book.get(alarmId) ?? nobody,
     add,

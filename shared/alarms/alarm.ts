@@ -33,13 +33,15 @@ export interface Alarm {
   readonly level: Level;
   /** Highest priority this occurrence has had. */
   readonly priority: Priority;
-  /** When the condition began, before the on-delay. */
+  /** When the condition that stands, or stood last, began: before the on-delay. */
   readonly sinceMs: number;
-  /** When it was annunciated, after the on-delay. */
+  /** When it was first annunciated, after the on-delay. */
   readonly occurredMs: number;
+  /** The limit of the level that stands, or stood last. */
   readonly limit: number | null;
+  /** The value at the newest change of the alarm. */
   readonly value: number | null;
-  /** The furthest value from the limit, and when. */
+  /** The value furthest from the limit in the whole occurrence, on-delay included, and when. */
   readonly peak: number | null;
   readonly peakMs: number | null;
   readonly acknowledgedMs: number | null;

@@ -32,9 +32,15 @@ export function debounce(
   delays: Delays,
 ): DebounceMemory {
   if (seen === 'unknown') return memory;
-  const first = turn(memory, 0, seen >= 1, nowMs, delays);
   const second = turn(memory, 1, seen >= 2, nowMs, delays);
+  // Beyond the outer limit is beyond the inner one too, however long the delay of that is.
+  const first = turn(second.stands ? withFirst(memory) : memory, 0, seen >= 1, nowMs, delays);
   return { stands: [first.stands, second.stands], turningSinceMs: [first.since, second.since] };
+}
+
+function withFirst({ stands, turningSinceMs }: DebounceMemory): DebounceMemory {
+  if (stands[0]) return { stands, turningSinceMs };
+  return { stands: [true, stands[1]], turningSinceMs: [null, turningSinceMs[1]] };
 }
 
 function turn(memory: DebounceMemory, index: 0 | 1, seen: boolean, nowMs: number, delays: Delays) {

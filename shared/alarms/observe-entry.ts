@@ -1,9 +1,10 @@
 // One judgement taken into one watch entry: the debounced level moves the alarm through its life cycle.
-import type { Alarm, AlarmState, Level } from './alarm.ts';
+import type { Alarm, AlarmState, Level, Priority } from './alarm.ts';
 import { debounce, sameMemory, standingLevel } from './debounce.ts';
 import { type LifeCycleEvent, nextState } from './life-cycle.ts';
 import type { Judgement, Rule, Scene } from './rules/rule.ts';
-import type { AlarmChange, Effect, WatchEntry } from './watch-state.ts';
+import type { AlarmChange, Effect, WatchEntry, Worst } from './watch-state.ts';
+import { peakOf, worst, worstSeen } from './worst.ts';
 
 interface Outcome {
   /** The same object when nothing changed. */
@@ -13,65 +14,82 @@ interface Outcome {
 
 export function observeEntry(entry: WatchEntry, rule: Rule, judgement: Judgement, scene: Scene): Outcome {
   const memory = debounce(entry.memory, judgement.level, scene.nowMs, rule);
-  const before = standingLevel(entry.memory);
   const level = standingLevel(memory);
+  const pending = level > 0 ? null : pendingWorst(entry, rule, judgement, scene.nowMs);
   const alarm = entry.alarm ?? (level > 0 ? newAlarm(entry, rule, level, judgement, scene) : null);
-  if (alarm === null) return sameMemory(entry.memory, memory) ? { entry, effects: [] } : quiet({ ...entry, memory });
-  const moved = moveAlarm(alarm, rule, { before, level, judgement, nowMs: scene.nowMs, isNew: entry.alarm === null });
-  if (moved.change === null && moved.alarm === alarm && sameMemory(entry.memory, memory)) return { entry, effects: [] };
-  const next = { ...entry, memory, alarm: moved.alarm.state === 'normal' ? null : moved.alarm };
-  return moved.change === null ? quiet(next) : { entry: next, effects: [effectOf(moved, alarm.state, scene.nowMs)] };
+  const before = entry.alarm === null ? null : standingLevel(entry.memory);
+  const moved = alarm === null ? null : moveAlarm(alarm, rule, { entry, before, level, judgement, nowMs: scene.nowMs });
+  if (moved === null) return quiet(entry, { ...entry, memory, pending });
+  const next = { ...entry, memory, pending, alarm: moved.alarm.state === 'normal' ? null : moved.alarm };
+  return { entry: next, effects: [effectOf(moved, alarm?.state ?? 'normal', scene.nowMs)] };
 }
 
-function quiet(entry: WatchEntry): Outcome {
-  return { entry, effects: [] };
+function quiet(entry: WatchEntry, next: WatchEntry): Outcome {
+  const isSame = sameMemory(entry.memory, next.memory) && entry.pending === next.pending;
+  return { entry: isSame ? entry : next, effects: [] };
+}
+
+/** What an on-delay that runs has seen at worst; forgotten when the condition goes away in time. */
+function pendingWorst(entry: WatchEntry, rule: Rule, judgement: Judgement, nowMs: number): Worst | null {
+  return judgement.level === 0 ? null : worst(rule, [entry.pending, worstSeen(judgement, nowMs)]);
 }
 
 interface Move {
-  readonly before: Level;
+  readonly entry: WatchEntry;
+  /** The level that stood; null = the alarm is new. */
+  readonly before: Level | null;
   readonly level: Level;
   readonly judgement: Judgement;
   readonly nowMs: number;
-  readonly isNew: boolean;
 }
 
 interface Moved {
   readonly alarm: Alarm;
-  readonly change: AlarmChange | null;
+  readonly change: AlarmChange;
 }
 
-function moveAlarm(alarm: Alarm, rule: Rule, move: Move): Moved {
-  const peaked = takePeak(alarm, rule, move);
+/** The alarm after a judgement; null when nothing about it changed. */
+function moveAlarm(alarm: Alarm, rule: Rule, move: Move): Moved | null {
+  const { entry, level, judgement, nowMs } = move;
   const step = lifeCycleStep(move);
-  if (step === null) return { alarm: peaked, change: peaked === alarm ? null : 'peaked' };
-  const state = step.event === null ? alarm.state : nextState(alarm.state, step.event, move.level > 0);
-  const priority =
-    move.level > 0 ? higher(alarm.priority, rule.priority[move.level - 1 === 1 ? 1 : 0]) : alarm.priority;
-  const returnedMs = step.event === 'clear' ? move.nowMs : step.event === 'occur' ? null : alarm.returnedMs;
-  const limit = move.level > 0 ? move.judgement.limit : alarm.limit;
-  // Worse than what somebody acknowledged, or back again: nobody has acknowledged this.
-  const isAnew = step.event === 'rise' || step.event === 'occur';
-  const taken = isAnew ? { acknowledgedMs: null, acknowledgedBy: null } : {};
-  return { alarm: { ...peaked, ...taken, state, priority, returnedMs, limit, level: move.level }, change: step.change };
+  const seen = level > 0 ? worst(rule, [peakOf(alarm), entry.pending, worstSeen(judgement, nowMs)]) : peakOf(alarm);
+  const isWorse = seen !== null && seen.value !== alarm.peak;
+  if (step === null && !isWorse) return null;
+  const measured = {
+    value: judgement.value ?? alarm.value,
+    ...(isWorse && { peak: seen.value, peakMs: seen.atMs }),
+    ...(level > 0 && { limit: judgement.limits[level - 1] ?? alarm.limit }),
+  };
+  if (step === null) return { alarm: { ...alarm, ...measured }, change: 'peaked' };
+  const state = step.event === null ? alarm.state : nextState(alarm.state, step.event, level > 0);
+  return { alarm: { ...alarm, ...measured, ...stepped(alarm, rule, step, move), state, level }, change: step.change };
 }
 
-function lifeCycleStep({ before, level, isNew }: Move): { event: LifeCycleEvent | null; change: AlarmChange } | null {
-  if (isNew) return { event: 'occur', change: 'occurred' };
+interface Step {
+  /** null = the state stays. */
+  readonly event: LifeCycleEvent | null;
+  readonly change: AlarmChange;
+}
+
+function lifeCycleStep({ before, level }: Move): Step | null {
+  if (before === null) return { event: 'occur', change: 'occurred' };
   if (level === before) return null;
   if (before === 0) return { event: 'occur', change: 'occurred-again' };
   if (level === 0) return { event: 'clear', change: 'returned' };
   return level > before ? { event: 'rise', change: 'escalated' } : { event: null, change: 'eased' };
 }
 
-function takePeak(alarm: Alarm, rule: Rule, { judgement, level, nowMs }: Move): Alarm {
-  const { value } = judgement;
-  if (value === null || level === 0 || judgement.level === 0) return alarm;
-  if (alarm.peak !== null && rule.worse * (value - alarm.peak) <= 0) return alarm;
-  return { ...alarm, value, peak: value, peakMs: nowMs };
+/** What a step of the life cycle writes beside state and level. */
+function stepped(alarm: Alarm, rule: Rule, { event }: Step, { entry, level, judgement, nowMs }: Move): Partial<Alarm> {
+  if (event === 'clear') return { returnedMs: nowMs };
+  const priority = higher(alarm.priority, priorityAt(rule, level));
+  // Worse than what somebody acknowledged, or back again: nobody has acknowledged this.
+  const taken = event === null ? {} : { acknowledgedMs: null, acknowledgedBy: null };
+  const again = event === 'occur' ? { returnedMs: null, sinceMs: beganMs(entry, judgement, nowMs) } : {};
+  return { priority, ...taken, ...again };
 }
 
 function newAlarm(entry: WatchEntry, rule: Rule, level: Level, judgement: Judgement, scene: Scene): Alarm {
-  const sinceMs = judgement.sinceMs ?? entry.memory.turningSinceMs[0] ?? entry.memory.turningSinceMs[1] ?? scene.nowMs;
   const subject = entry.probeId === null ? '' : `.${entry.probeId}`;
   return {
     // Made from what it is, not from chance: the same occurrence decided twice has the same id and is stored once.
@@ -82,11 +100,11 @@ function newAlarm(entry: WatchEntry, rule: Rule, level: Level, judgement: Judgem
     probeId: entry.probeId,
     state: 'normal',
     level,
-    priority: rule.priority[level === 2 ? 1 : 0],
-    sinceMs: Math.min(sinceMs, scene.nowMs),
+    priority: priorityAt(rule, level),
+    sinceMs: beganMs(entry, judgement, scene.nowMs),
     occurredMs: scene.nowMs,
-    limit: judgement.limit,
-    value: judgement.value,
+    limit: null,
+    value: null,
     peak: null,
     peakMs: null,
     acknowledgedMs: null,
@@ -97,20 +115,21 @@ function newAlarm(entry: WatchEntry, rule: Rule, level: Level, judgement: Judgem
   };
 }
 
+function beganMs({ memory }: WatchEntry, judgement: Judgement, nowMs: number): number {
+  const [first, second] = memory.turningSinceMs;
+  return Math.min(judgement.sinceMs ?? first ?? second ?? nowMs, nowMs);
+}
+
+function priorityAt(rule: Rule, level: Level): Priority {
+  return rule.priority[level === 2 ? 1 : 0];
+}
+
 const order = ['low', 'medium', 'high', 'critical'] as const;
 
-function higher(a: Alarm['priority'], b: Alarm['priority']): Alarm['priority'] {
+function higher(a: Priority, b: Priority): Priority {
   return order.indexOf(a) >= order.indexOf(b) ? a : b;
 }
 
-function effectOf(moved: Moved, from: AlarmState, atMs: number): Effect {
-  return {
-    type: 'alarm-changed',
-    change: moved.change ?? 'peaked',
-    atMs,
-    from,
-    alarm: moved.alarm,
-    person: null,
-    note: '',
-  };
+function effectOf({ alarm, change }: Moved, from: AlarmState, atMs: number): Effect {
+  return { type: 'alarm-changed', change, atMs, from, alarm, person: null, note: '' };
 }

@@ -37,7 +37,7 @@ function apply(entry: WatchEntry, alarm: Alarm, act: Act): { entry: WatchEntry; 
   const event: LifeCycleEvent = act.type;
   const state = nextState(alarm.state, event, standingLevel(entry.memory) > 0);
   if (state === alarm.state) return null;
-  const changed = { ...alarm, state, ...detailsOf(act) };
+  const changed = { ...alarm, state, ...detailsOf(act), ...(isAnew(act, state) && nobodyHasIt) };
   const effect: Effect = {
     type: 'alarm-changed',
     change: changeOf[act.type],
@@ -50,6 +50,13 @@ function apply(entry: WatchEntry, alarm: Alarm, act: Act): { entry: WatchEntry; 
   return { entry: { ...entry, alarm: state === 'normal' ? null : changed }, effects: [effect] };
 }
 
+const nobodyHasIt = { acknowledgedMs: null, acknowledgedBy: null };
+
+/** Back from the shelf with its condition standing it asks anew, whoever had it before. */
+function isAnew(act: Act, state: Alarm['state']): boolean {
+  return act.type === 'unshelve' && state === 'unacknowledged';
+}
+
 function detailsOf(act: Act): Partial<Alarm> {
   if (act.type === 'acknowledge') return { acknowledgedMs: act.nowMs, acknowledgedBy: act.person };
   if (act.type === 'shelve') return { shelvedUntilMs: act.untilMs, shelvedReason: act.reason };
@@ -57,9 +64,9 @@ function detailsOf(act: Act): Partial<Alarm> {
 }
 
 function noEffect(alarm: Alarm, act: Act): string {
-  if (act.type === 'acknowledge' && alarm.acknowledgedBy !== null)
+  if (act.type === 'acknowledge' && alarm.state === 'acknowledged')
     return `${alarm.acknowledgedBy} has acknowledged it already.`;
-  return `The alarm is ${alarm.state.replace('-', ' ')}: this changes nothing.`;
+  return `The alarm is ${alarm.state.replaceAll('-', ' ')}: this changes nothing.`;
 }
 
 function replace(state: ChamberWatch, key: WatchKey, outcome: { entry: WatchEntry; effects: Effect[] }): Reduction {

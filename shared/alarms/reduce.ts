@@ -1,13 +1,15 @@
 // The pure reducer of a chamber's alarms: (state, event) → (state, effects). It sends nothing and stores nothing; the same code
 // serves the live watch and a replay of the past.
 
-import { calmMemory, standingLevel } from './debounce.ts';
+import { standingLevel } from './debounce.ts';
+import { endWithBatch } from './end-with-batch.ts';
 import { observeEntry } from './observe-entry.ts';
 import { actOnAlarm, expireShelves } from './people-acts.ts';
 import { allRules } from './rules/index.ts';
-import type { Judgement, Rule, Scene } from './rules/rule.ts';
+import { type Judgement, noLimits, type Rule, type Scene } from './rules/rule.ts';
 import {
   type ChamberWatch,
+  calmEntry,
   type Effect,
   keyOf,
   type Reduction,
@@ -16,20 +18,21 @@ import {
 } from './watch-state.ts';
 
 /**
- * Takes one event into a chamber's watch. A repeated event changes nothing and answers with a `nothing` effect and its reason.
- * `observe` serves readings and ticks alike: it judges the scene by every rule.
+ * Takes one event into a chamber's watch. A repeated event changes nothing: an act answers with a `nothing` effect and its reason, a
+ * scene with no effects. `observe` serves readings and ticks alike: it judges the scene by every rule.
  */
 export function reduce(state: ChamberWatch, event: WatchEvent): Reduction {
   return event.type === 'observe' ? observe(state, event.scene) : actOnAlarm(state, event);
 }
 
 function observe(before: ChamberWatch, scene: Scene): Reduction {
-  const expired = expireShelves(before, scene.nowMs);
+  const ended = endWithBatch(before, scene);
+  const expired = expireShelves(ended.state, scene.nowMs);
   const entries: Record<string, WatchEntry> = { ...expired.state.entries };
-  const effects: Effect[] = [...expired.effects];
+  const effects: Effect[] = [...ended.effects, ...expired.effects];
   for (const { rule, judgement } of judgeAll(expired.state, scene)) {
     const key = keyOf(rule.id, judgement.probeId);
-    const entry = entries[key] ?? { rule: rule.id, probeId: judgement.probeId, memory: calmMemory, alarm: null };
+    const entry = entries[key] ?? calmEntry(rule.id, judgement.probeId);
     const outcome = observeEntry(entry, rule, judgement, scene);
     if (outcome.entry === entry) continue;
     entries[key] = outcome.entry;
@@ -55,6 +58,6 @@ function* forgetGoneProbes(state: ChamberWatch, rule: Rule, judgements: readonly
   const judged = new Set(judgements.map((one) => keyOf(rule.id, one.probeId)));
   for (const [key, entry] of Object.entries(state.entries)) {
     if (entry.rule !== rule.id || judged.has(key) || standingLevel(entry.memory) === 0) continue;
-    yield { rule, judgement: { probeId: entry.probeId, level: 0 as const, value: null, limit: null } };
+    yield { rule, judgement: { probeId: entry.probeId, level: 0 as const, value: null, limits: noLimits } };
   }
 }

@@ -14,9 +14,16 @@ const shapes: Record<RuleId, string> = {
 type Wording = (alarm: Alarm, minutes: string) => string;
 
 const sentences: Record<RuleId, Wording> = {
-  heat: (alarm, minutes) => `Hot: ${celsius(alarm.value)}, limit ${number(alarm.limit)} for ${minutes}`,
+  // The time counts from the first limit, so the outer one is not named with it.
+  heat: (alarm, minutes) =>
+    alarm.level === 2
+      ? `Far too hot: ${celsius(alarm.value)}, above ${number(alarm.limit)}; hot for ${minutes}`
+      : `Hot: ${celsius(alarm.value)}, limit ${number(alarm.limit)} for ${minutes}`,
   cold: (alarm, minutes) => `Cold: ${celsius(alarm.value)}, low limit ${number(alarm.limit)} for ${minutes}`,
-  dry: (alarm, minutes) => `Drying: ${percent(alarm.value)}, low limit ${number(alarm.limit)} for ${minutes}`,
+  dry: (alarm, minutes) =>
+    alarm.level === 2
+      ? `Far too dry: ${percent(alarm.value)}, below ${number(alarm.limit)}; drying for ${minutes}`
+      : `Drying: ${percent(alarm.value)}, low limit ${number(alarm.limit)} for ${minutes}`,
   wet: (alarm, minutes) => `Still wet: ${percent(alarm.value)}, high limit ${number(alarm.limit)} for ${minutes}`,
   'silent-probe': (_, minutes) => `Probe silent for ${minutes}`,
   'silent-chamber': (_, minutes) => `No temperature to trust from this chamber for ${minutes}`,
@@ -25,7 +32,8 @@ const sentences: Record<RuleId, Wording> = {
 const advice: Record<RuleId, string> = {
   heat: 'Shade now. Open the gap a hand’s width and mist the film.',
   cold: 'Close the gap and check the heating of the house.',
-  dry: 'Close the gap and mist; look whether the scions stand.',
+  // A hot tent may have to stay open: then mist is what is left.
+  dry: 'Mist now; keep the gap as small as the heat allows. Look whether the scions stand.',
   wet: 'Open the gap to the step of today, if the scions stand erect.',
   'silent-probe': 'Look at the probe: power, cable, water in the plug.',
   'silent-chamber': 'Go and look at the tent: nobody is measuring it. Then see to the probe.',

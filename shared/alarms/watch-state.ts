@@ -1,15 +1,23 @@
 // What the watch remembers of one chamber, what may happen to it, and what it answers. Plain JSON throughout: it survives a restart.
-import type { Alarm, AlarmState, Level, RuleId } from './alarm.ts';
-import type { DebounceMemory } from './debounce.ts';
+import type { Alarm, AlarmState, RuleId } from './alarm.ts';
+import { calmMemory, type DebounceMemory } from './debounce.ts';
 import type { Scene } from './rules/rule.ts';
 
 /** A rule in a chamber, or a rule about one probe of it: `heat`, `silent-probe:p3`. */
 export type WatchKey = string;
 
+/** The value furthest from its limit, and when it was seen. */
+export interface Worst {
+  readonly value: number;
+  readonly atMs: number;
+}
+
 export interface WatchEntry {
   readonly rule: RuleId;
   readonly probeId: string | null;
   readonly memory: DebounceMemory;
+  /** The worst value since the condition was first seen, while its on-delay runs: the peak counts from the beginning. */
+  readonly pending: Worst | null;
   /** The occurrence that is not yet back to normal. */
   readonly alarm: Alarm | null;
 }
@@ -40,6 +48,8 @@ export type AlarmChange =
   | 'peaked'
   | 'acknowledged'
   | 'returned'
+  /** Over with its batch, after it had returned. */
+  | 'ended'
   | 'shelved'
   | 'unshelved';
 
@@ -66,11 +76,11 @@ export function keyOf(rule: RuleId, probeId: string | null): WatchKey {
   return probeId === null ? rule : `${rule}:${probeId}`;
 }
 
-export function emptyWatch(chamberId: string): ChamberWatch {
-  return { chamberId, entries: {} };
+/** A rule that has seen nothing yet. */
+export function calmEntry(rule: RuleId, probeId: string | null): WatchEntry {
+  return { rule, probeId, memory: calmMemory, pending: null, alarm: null };
 }
 
-/** True while the condition of an occurrence stands. */
-export function conditionStands(level: Level): boolean {
-  return level > 0;
+export function emptyWatch(chamberId: string): ChamberWatch {
+  return { chamberId, entries: {} };
 }

@@ -14,7 +14,10 @@ export const climateNowSchema = z.object({
   vpdKpa: quantity,
   dewPoint: quantity,
   hottest: quantity,
+  coldest: quantity,
   driest: quantity,
+  /** How old `at` may be before it no longer counts as now. */
+  silenceMinutes: z.number(),
   healthyProbes: z.number().int(),
   canopyProbes: z.number().int(),
 });
@@ -26,6 +29,7 @@ export const corridorSchema = z.object({ temperature: bandSchema, humidity: band
 export const nextDueSchema = z.object({
   checkId: idSchema,
   question: z.string(),
+  ifNo: z.string(),
   dueAt: timeSchema,
   status: z.enum(['to-come', 'due', 'overdue']),
 });

@@ -114,6 +114,9 @@ const recordAlarmSchema = z.object({
       change: z.string(),
       from: z.string(),
       to: z.string(),
+      /** Priority and limit as they were with this step. */
+      priority: z.enum(priorities),
+      limit: quantity,
       value: quantity,
       /** null = the watch itself. */
       person: z.string().nullable(),

@@ -27,6 +27,7 @@ export const sessionSchema = z.object({
   needsSetup: z.boolean(),
   siteName: z.string(),
   zone: z.string(),
+  temperatureUnit: z.enum(['°C', '°F']),
   demo: z.boolean(),
 });
 export type Session = z.infer<typeof sessionSchema>;

@@ -17,7 +17,7 @@ const quiet = [
 /** Starts a browser that ends with the test. Throws an Error of one sentence when there is none. */
 export async function openBrowser(): Promise<Browser> {
   const { executablePath, environment } = await findChromium();
-  const env = { ...process.env, ...environment } as Record<string, string>;
+  const env = { ...process.env, ...environment };
   const browser = await chromium.launch({ executablePath, args: quiet, env });
   onTestFinished(() => browser.close());
   return browser;

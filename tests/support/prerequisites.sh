@@ -23,10 +23,16 @@ find_missing() {
 find_missing
 [ ${#missing[@]} -eq 0 ] && exit 0
 
+# Debian starts a broker as soon as it is installed, on the port that `npm start` wants: not for this installation.
+install_quietly() {
+  local policy=/usr/sbin/policy-rc.d own=no
+  [ -e "$policy" ] || { printf '#!/bin/sh\nexit 101\n' >"$policy" && chmod +x "$policy" && own=yes; }
+  apt-get update -qq && DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends "${missing[@]}"
+  [ "$own" = no ] || rm -f "$policy"
+}
+
 if [ "$(id -u)" -eq 0 ] && has apt-get; then
-  export DEBIAN_FRONTEND=noninteractive
-  # A package that starts its service would take the broker's usual port.
-  { apt-get update -qq && apt-get install -y -qq --no-install-recommends -o Dpkg::Options::=--force-confold "${missing[@]}"; } >&2
+  install_quietly >&2
   find_missing
   [ ${#missing[@]} -eq 0 ] && exit 0
 fi

@@ -4,6 +4,7 @@ import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { utcText } from '../../shared/units.ts';
 import { openBrowser, openPage, phone, signInOn } from '../support/browser.ts';
+import { keepPicture } from '../support/look-at-page.ts';
 import { openTestApp } from '../support/open-test-app.ts';
 import { CREW, openTentSite, STEP_MS } from '../support/tent-site.ts';
 
@@ -43,6 +44,7 @@ it('says that the service is lost and how old what it shows is, and catches up b
   await banner.waitFor();
   expect(await banner.textContent()).toMatch(/What you see is from .*12:00.*, \d+ s old/);
   await page.getByText(/no connection, \d+ s old/).waitFor();
+  await keepPicture(page, 'lost', phone);
 
   site.clock.advance(STEP_MS);
   const { port } = new URL(site.app.url);

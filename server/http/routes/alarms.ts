@@ -2,12 +2,13 @@
 import { z } from 'zod';
 import type { Alarm } from '../../../shared/alarms/alarm.ts';
 import { alarmQuerySchema, alarmSchema, shelveBodySchema } from '../../../shared/api/alarms.ts';
-import { listOf, pageQuerySchema } from '../../../shared/api/common.ts';
+import { listOf } from '../../../shared/api/common.ts';
 import { Problem } from '../../../shared/problem.ts';
 import { MINUTE_MS } from '../../../shared/units.ts';
 import { viewAlarm } from '../../views/alarm-view.ts';
 import { actorOf } from '../actor.ts';
 import type { HttpParts, Routes } from '../http-parts.ts';
+import { pageQuery } from '../page-query.ts';
 
 // An alarm's id carries chamber, rule and probe: longer than other ids.
 const idParams = z.object({ id: z.string().min(1).max(200) });
@@ -28,7 +29,7 @@ export function alarmRoutes(app: Routes, { store, watch, rounds, clock }: HttpPa
     '/alarms',
     {
       config: { role: 'viewer' },
-      schema: { querystring: pageQuerySchema.extend(alarmQuerySchema.shape), response: { 200: listOf(alarmSchema) } },
+      schema: { querystring: pageQuery.extend(alarmQuerySchema.shape), response: { 200: listOf(alarmSchema) } },
     },
     async ({ query }) => {
       const { items, nextCursor } = await store.alarms.page(query);

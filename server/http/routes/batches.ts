@@ -11,12 +11,13 @@ import {
   logBodySchema,
   newBatchSchema,
 } from '../../../shared/api/batches.ts';
-import { idSchema, listOf, pageQuerySchema } from '../../../shared/api/common.ts';
+import { idSchema, listOf } from '../../../shared/api/common.ts';
 import type { Batch } from '../../../shared/healing/batch.ts';
 import { Problem } from '../../../shared/problem.ts';
 import { viewBatch, viewChecks } from '../../views/batch-view.ts';
 import { actorOf } from '../actor.ts';
 import type { HttpParts, Routes } from '../http-parts.ts';
+import { pageQuery } from '../page-query.ts';
 
 const idParams = z.object({ id: idSchema });
 const ms = (text: string | undefined) => (text === undefined ? undefined : Date.parse(text));
@@ -36,7 +37,7 @@ export function batchRoutes(app: Routes, parts: HttpParts): void {
 
   app.get(
     '/batches',
-    { ...read, schema: { querystring: pageQuerySchema, response: { 200: listOf(batchSchema) } } },
+    { ...read, schema: { querystring: pageQuery, response: { 200: listOf(batchSchema) } } },
     async ({ query }) => {
       const { items, nextCursor } = await store.batches.page(query);
       return { items: await Promise.all(items.map(view)), nextCursor };
@@ -64,12 +65,12 @@ export function batchRoutes(app: Routes, parts: HttpParts): void {
   });
   app.post(
     '/batches/:id/close-chamber',
-    { ...act, schema: { ...answer, body: closeChamberBodySchema } },
+    { ...act, schema: { ...answer, body: closeChamberBodySchema.nullish() } },
     async (request) =>
-      view(await batchActs.closeChamber(request.params.id, ms(request.body.closedAt), actorOf(request).name)),
+      view(await batchActs.closeChamber(request.params.id, ms(request.body?.closedAt), actorOf(request).name)),
   );
-  app.post('/batches/:id/hold', { ...act, schema: { ...answer, body: holdBodySchema } }, async (request) =>
-    view(await batchActs.hold(request.params.id, request.body.reason, actorOf(request).name)),
+  app.post('/batches/:id/hold', { ...act, schema: { ...answer, body: holdBodySchema.nullish() } }, async (request) =>
+    view(await batchActs.hold(request.params.id, request.body?.reason ?? '', actorOf(request).name)),
   );
   app.post('/batches/:id/resume', { ...act, schema: answer }, async (request) =>
     view(await batchActs.resume(request.params.id, actorOf(request).name)),

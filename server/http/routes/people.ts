@@ -20,7 +20,7 @@ import { viewPerson } from './session.ts';
 
 const idParams = z.object({ id: idSchema });
 
-export function peopleRoutes(app: Routes, { store, clock, telling }: HttpParts): void {
+export function peopleRoutes(app: Routes, { store, clock, telling, hub }: HttpParts): void {
   app.get(
     '/people',
     { config: { role: 'manager' }, schema: { response: { 200: listOf(personSchema) } } },
@@ -56,6 +56,7 @@ export function peopleRoutes(app: Routes, { store, clock, telling }: HttpParts):
       });
       // A new password or a smaller role counts at once, everywhere.
       await store.people.endSessionsOf(params.id);
+      hub.letGo(params.id);
       await telling.targetsChanged();
       const person = await store.people.get(params.id);
       if (person === null) throw new Problem('not-found', 'There is no such person.');
@@ -68,14 +69,15 @@ export function peopleRoutes(app: Routes, { store, clock, telling }: HttpParts):
     async ({ params }, reply) => {
       await keepOneManager(store, params.id);
       if (!(await store.people.remove(params.id))) throw new Problem('not-found', 'There is no such person.');
+      hub.letGo(params.id);
       await telling.targetsChanged();
       return reply.code(204).send(null);
     },
   );
-  tokenRoutes(app, store, clock.nowMs);
+  tokenRoutes(app, { store, clock, hub });
 }
 
-function tokenRoutes(app: Routes, store: Store, nowMs: () => number): void {
+function tokenRoutes(app: Routes, { store, clock, hub }: Pick<HttpParts, 'store' | 'clock' | 'hub'>): void {
   app.get('/tokens', { config: { role: 'manager' }, schema: { response: { 200: listOf(tokenSchema) } } }, async () => ({
     items: (await store.people.tokens()).map(({ createdMs, ...rest }) => ({ ...rest, createdAt: utcText(createdMs) })),
     nextCursor: null,
@@ -85,7 +87,7 @@ function tokenRoutes(app: Routes, store: Store, nowMs: () => number): void {
     { config: { role: 'manager' }, schema: { body: newTokenSchema, response: { 201: createdTokenSchema } } },
     async ({ body }, reply) => {
       const token = makeSecret();
-      const row = { id: nanoid(10), name: body.name, scope: body.scope, createdMs: nowMs() };
+      const row = { id: nanoid(10), name: body.name, scope: body.scope, createdMs: clock.nowMs() };
       await store.people.addToken(row, hashSecret(token));
       const { createdMs, ...rest } = row;
       return reply.code(201).send({ ...rest, createdAt: utcText(createdMs), token });
@@ -96,6 +98,7 @@ function tokenRoutes(app: Routes, store: Store, nowMs: () => number): void {
     { config: { role: 'manager' }, schema: { params: idParams, response: { 204: z.null() } } },
     async ({ params }, reply) => {
       if (!(await store.people.removeToken(params.id))) throw new Problem('not-found', 'There is no such token.');
+      hub.letGo(params.id);
       return reply.code(204).send(null);
     },
   );

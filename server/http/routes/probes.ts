@@ -33,8 +33,6 @@ export function probeRoutes(app: Routes, { store, watch, chamberActs, clock }: H
     { config: { role: 'manager' }, schema: { body: newProbeSchema, response: { 201: probeSchema } } },
     async ({ body }, reply) => {
       const { id } = await chamberActs.addProbe(body);
-      const { chamberId, place } = body;
-      if (chamberId !== undefined || place !== undefined) await chamberActs.changeProbe(id, { chamberId, place });
       return reply.code(201).send(view(id));
     },
   );

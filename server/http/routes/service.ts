@@ -1,12 +1,15 @@
 // The service itself: stream of events, health, metrics.
 import { healthSchema } from '../../../shared/api/health.ts';
 import { Problem } from '../../../shared/problem.ts';
+import { actorOf } from '../actor.ts';
 import type { HttpParts, Routes } from '../http-parts.ts';
 
 export function serviceRoutes(app: Routes, { hub, health, metrics }: HttpParts): void {
-  app.get('/stream', { config: { role: 'viewer' }, schema: { hide: false } }, async (_request, reply) => {
+  // No HEAD: it would be a stream that never ends and never says anything.
+  app.get('/stream', { config: { role: 'viewer' }, exposeHeadRoute: false }, async (request, reply) => {
+    const { id } = actorOf(request);
     reply.hijack();
-    hub.add(reply.raw);
+    hub.add(reply.raw, id);
   });
   app.get(
     '/health',

@@ -18,6 +18,7 @@ export function sessionRoutes(app: Routes, { signIn, store, site, isSecure, isDe
     needsSetup: person === null && (await store.people.list()).length === 0,
     siteName: site.current().siteName,
     zone: site.current().zone,
+    temperatureUnit: site.current().temperatureUnit,
     demo: isDemo,
   });
   // Guessing has to stay slow even for many addresses: a password is checked at most ten times a minute for each.

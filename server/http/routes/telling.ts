@@ -3,6 +3,7 @@ import { nanoid } from 'nanoid';
 import { z } from 'zod';
 import { idSchema } from '../../../shared/api/common.ts';
 import {
+  type Channels,
   channelsSchema,
   deliveryResultSchema,
   newPhoneSchema,
@@ -26,18 +27,19 @@ export function tellingRoutes(app: Routes, parts: HttpParts): void {
 }
 
 function phoneRoutes(app: Routes, { store, clock, telling }: HttpParts): void {
-  const own = async (id: string, personId: string): Promise<Phone> => {
+  const own = { role: 'viewer', peopleOnly: true } as const;
+  const owned = async (id: string, personId: string): Promise<Phone> => {
     const phone = await store.phones.get(id);
     if (phone === null || phone.personId !== personId) throw new Problem('not-found', 'You have no such phone.');
     return phone;
   };
-  app.get('/phones', { config: { role: 'viewer' }, schema: { response: { 200: phonesSchema } } }, async (request) => ({
+  app.get('/phones', { config: own, schema: { response: { 200: phonesSchema } } }, async (request) => ({
     items: (await store.phones.ofPerson(personIdOf(request))).map(viewPhone),
     pushKey: telling.pushKey,
   }));
   app.post(
     '/phones',
-    { config: { role: 'viewer' }, schema: { body: newPhoneSchema, response: { 201: phoneSchema } } },
+    { config: own, schema: { body: newPhoneSchema, response: { 201: phoneSchema } } },
     async (request, reply) => {
       const { name, subscription } = request.body;
       const row = {
@@ -54,9 +56,9 @@ function phoneRoutes(app: Routes, { store, clock, telling }: HttpParts): void {
   );
   app.delete(
     '/phones/:id',
-    { config: { role: 'viewer' }, schema: { params: idParams, response: { 204: z.null() } } },
+    { config: own, schema: { params: idParams, response: { 204: z.null() } } },
     async (request, reply) => {
-      const phone = await own(request.params.id, personIdOf(request));
+      const phone = await owned(request.params.id, personIdOf(request));
       await store.phones.remove(phone.id);
       await telling.targetsChanged();
       return reply.code(204).send(null);
@@ -64,8 +66,8 @@ function phoneRoutes(app: Routes, { store, clock, telling }: HttpParts): void {
   );
   app.post(
     '/phones/:id/test',
-    { config: { role: 'viewer' }, schema: { params: idParams, response: { 200: deliveryResultSchema } } },
-    async (request) => telling.testPhone(await own(request.params.id, personIdOf(request))),
+    { config: own, schema: { params: idParams, response: { 200: deliveryResultSchema } } },
+    async (request) => telling.testPhone(await owned(request.params.id, personIdOf(request))),
   );
 }
 
@@ -75,6 +77,9 @@ function settingRoutes(app: Routes, { site, telling, followMappings }: HttpParts
     const { webhook } = telling.channels();
     return { webhook: webhook === null ? null : { url: webhook.url, allowLocal: webhook.allowLocal } };
   };
+  /** A secret that is not named stays; an empty one is taken away. */
+  const withSecret = ({ secret = telling.channels().webhook?.secret, ...webhook }: NonNullable<Channels['webhook']>) =>
+    secret ? { ...webhook, secret } : webhook;
   app.get('/channels', { config: { role: 'manager' }, schema: { response: { 200: channelsSchema } } }, async () =>
     shown(),
   );
@@ -82,10 +87,7 @@ function settingRoutes(app: Routes, { site, telling, followMappings }: HttpParts
     '/channels',
     { config: { role: 'manager' }, schema: { body: channelsSchema, response: { 200: channelsSchema } } },
     async ({ body }) => {
-      const secret = body.webhook?.secret ?? telling.channels().webhook?.secret;
-      await telling.changeChannels({
-        webhook: body.webhook === null ? null : { ...body.webhook, ...(secret && { secret }) },
-      });
+      await telling.changeChannels({ webhook: body.webhook === null ? null : withSecret(body.webhook) });
       return shown();
     },
   );

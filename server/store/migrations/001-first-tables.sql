@@ -182,6 +182,8 @@ CREATE TABLE alarm_events (
   change TEXT NOT NULL,
   from_state TEXT NOT NULL,
   to_state TEXT NOT NULL,
+  priority TEXT NOT NULL,
+  limit_value REAL,
   value REAL,
   person TEXT,
   note TEXT NOT NULL

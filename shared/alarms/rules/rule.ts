@@ -26,11 +26,16 @@ export interface Scene {
   readonly probes: readonly SceneProbe[];
 }
 
+export type LevelLimits = readonly [number | null, number | null];
+
+export const noLimits: LevelLimits = [null, null];
+
 export interface Judgement {
   readonly probeId: string | null;
   readonly level: Level | 'unknown';
   readonly value: number | null;
-  readonly limit: number | null;
+  /** The limit of level 1 and of level 2: an alarm names that of the level which stands, whatever the value has reached meanwhile. */
+  readonly limits: LevelLimits;
   /** When the condition truly began, if the rule knows better than the moment it was first seen. */
   readonly sinceMs?: number;
 }

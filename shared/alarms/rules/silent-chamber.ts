@@ -1,7 +1,7 @@
 // Silent chamber: a batch is in it and no canopy probe gives a temperature that can be trusted. Nobody can say how hot it is: treated as
 // serious as heat. A probe that still gives a good humidity does not make up for it.
 import { MINUTE_MS } from '../../units.ts';
-import type { Rule } from './rule.ts';
+import { noLimits, type Rule } from './rule.ts';
 
 export const silentChamber: Rule = {
   id: 'silent-chamber',
@@ -12,6 +12,6 @@ export const silentChamber: Rule = {
   offDelayMs: 0,
   judge({ batchId, climate }) {
     const isBlind = batchId !== null && climate.temperature === null;
-    return [{ probeId: null, level: isBlind ? 2 : 0, value: null, limit: null }];
+    return [{ probeId: null, level: isBlind ? 2 : 0, value: null, limits: noLimits }];
   },
 };

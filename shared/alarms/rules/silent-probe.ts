@@ -18,7 +18,7 @@ export const silentProbe: Rule = {
         probeId: probe.probeId,
         level: isSilent ? 1 : 0,
         value: null,
-        limit: probe.silenceMs / MINUTE_MS,
+        limits: [probe.silenceMs / MINUTE_MS, null],
         sinceMs,
       };
     });

@@ -133,3 +133,14 @@ export const defaultQualityLimits: QualityLimits = {
   // Two independent probes of a chamber: told above these (notes on sensors in wet air).
   neighbours: { temperature: 0.5, humidity: 4 },
 };
+
+/** For a probe under the film: it stands in condensation, so a top that stays while it warms is what it should read, not a wet sensor. */
+export const filmQualityLimits: QualityLimits = {
+  ...defaultQualityLimits,
+  wetSensor: { ...defaultQualityLimits.wetSensor, pinnedMs: Number.MAX_SAFE_INTEGER, impossibleAbove: 110 },
+};
+
+/** The limits for a probe by its place; one not placed yet is judged as one in the canopy. */
+export function qualityLimitsAt(place: 'canopy' | 'film' | 'house' | null): QualityLimits {
+  return place === 'film' ? filmQualityLimits : defaultQualityLimits;
+}

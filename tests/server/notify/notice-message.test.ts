@@ -60,7 +60,9 @@ test('a raised notice that is told after the alarm has ended says the present st
 });
 
 test('an escalated notice says that it got worse', () => {
-  expect(messageOf({ level: 2 }, { kind: 'escalated' }).body).toContain('It got worse. Limit 28 for 4 min');
+  expect(messageOf({ level: 2, limit: 29 }, { kind: 'escalated' }).body).toContain(
+    'It got worse. Above 29; hot for 4 min',
+  );
 });
 
 test('an alarm that somebody has taken meanwhile says so', () => {

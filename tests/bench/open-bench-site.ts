@@ -1,0 +1,58 @@
+// The production service on a throw-away folder with five tents, each with four probes and a batch, and one screen that follows the stream.
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import pino from 'pino';
+import { openApp } from '../../server/app.ts';
+import { systemClock } from '../../server/clock.ts';
+import { readSettings } from '../../server/settings.ts';
+import { HOUR_MS, utcText } from '../../shared/units.ts';
+import { createApiClient } from '../support/api-client.ts';
+
+export interface BenchSite {
+  readonly port: number;
+  stored(): Promise<number>;
+  close(): Promise<void>;
+}
+
+const TENTS = 5;
+const PROBES_A_TENT = 4;
+
+/** Nodes of the probes that stand in the tents, one probe each. */
+export const nodes = Array.from({ length: TENTS * PROBES_A_TENT }, (_, n) => `node-${n + 1}`);
+
+export async function openBenchSite(environment: Record<string, string> = {}): Promise<BenchSite> {
+  const folder = await mkdtemp(join(tmpdir(), 'takewell-bench-'));
+  const code = 'set-up-code-of-the-bench';
+  const settings = readSettings({
+    TAKEWELL_DATA_DIR: folder,
+    TAKEWELL_HTTP_PORT: '0',
+    TAKEWELL_MQTT_PORT: '0',
+    TAKEWELL_SETUP_CODE: code,
+    ...environment,
+  });
+  const app = await openApp({ settings, clock: systemClock, log: pino({ level: 'silent' }) });
+  const api = createApiClient(app.url);
+  await api.post('/setup', { code, name: 'Bench', password: 'a password for the bench' });
+  for (let tent = 0; tent < TENTS; tent += 1) {
+    const { body } = await api.post<{ id: string }>('/chambers', { name: `Tent ${tent + 1}` });
+    const closedAt = utcText(Date.now() - 30 * HOUR_MS);
+    const batch = { chamberId: body.id, profileId: 'tomato-common-practice', code: `B-${tent + 1}`, closedAt };
+    await api.post('/batches', batch);
+    for (const nodeId of nodes.slice(tent * PROBES_A_TENT, (tent + 1) * PROBES_A_TENT))
+      await api.post('/probes', { nodeId, address: '', chamberId: body.id, place: 'canopy' });
+  }
+  const screen = new AbortController();
+  const stream = await fetch(`${app.url}/api/v1/stream`, { headers: { cookie: api.cookie() }, signal: screen.signal });
+  const followed = stream.body?.pipeTo(new WritableStream()).catch(() => undefined);
+  return {
+    port: app.mqttPort ?? 0,
+    stored: () => app.store.readings.countAll(),
+    async close() {
+      screen.abort();
+      await followed;
+      await app.close();
+      await rm(folder, { recursive: true });
+    },
+  };
+}

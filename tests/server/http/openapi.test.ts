@@ -1,0 +1,108 @@
+// The OpenAPI document describes every path of the contract; it is read by programs that are not ours.
+import { describe, expect, it } from 'vitest';
+import { createApiClient } from '../../support/api-client.ts';
+import { openTestApp } from '../../support/open-test-app.ts';
+
+interface Operation {
+  readonly parameters?: readonly { readonly name: string; readonly in: string }[];
+  readonly requestBody?: object;
+  readonly responses?: Record<string, object>;
+}
+interface OpenApi {
+  readonly openapi: string;
+  readonly info: { readonly title: string; readonly version: string };
+  readonly servers: readonly { readonly url: string }[];
+  readonly paths: Record<string, Record<string, Operation>>;
+}
+
+/** The contract's paths and methods, written out from its table. */
+const contract: Record<string, string> = {
+  '/setup': 'post',
+  '/session': 'delete get post',
+  '/people': 'get post',
+  '/people/{id}': 'delete patch',
+  '/tokens': 'get post',
+  '/tokens/{id}': 'delete',
+  '/chambers': 'get post',
+  '/chambers/{id}': 'delete get patch',
+  '/chambers/{id}/climate': 'get',
+  '/nodes': 'get post',
+  '/nodes/{id}/credentials': 'post',
+  '/probes': 'get post',
+  '/probes/{id}': 'patch',
+  '/profiles': 'get post',
+  '/profiles/{id}': 'get',
+  '/profiles/{id}/versions': 'post',
+  '/batches': 'get post',
+  '/batches/{id}': 'get patch',
+  '/batches/{id}/close-chamber': 'post',
+  '/batches/{id}/hold': 'post',
+  '/batches/{id}/resume': 'post',
+  '/batches/{id}/log': 'post',
+  '/batches/{id}/finish': 'post',
+  '/batches/{id}/checks': 'get',
+  '/batches/{id}/checks/{checkId}': 'post',
+  '/batches/{id}/record.json': 'get',
+  '/batches/{id}/record.csv': 'get',
+  '/alarms': 'get',
+  '/alarms/{id}/acknowledge': 'post',
+  '/alarms/{id}/shelve': 'post',
+  '/alarms/{id}/unshelve': 'post',
+  '/stream': 'get',
+  '/phones': 'get post',
+  '/phones/{id}': 'delete',
+  '/phones/{id}/test': 'post',
+  '/channels': 'get put',
+  '/settings': 'get put',
+  '/health': 'get',
+  '/metrics': 'get',
+};
+
+async function readDocument(environment: Record<string, string> = {}) {
+  const { app } = await openTestApp({ environment });
+  const answer = await createApiClient(app.url).get<OpenApi>('/openapi.json');
+  expect(answer.status).toBe(200);
+  return answer.body;
+}
+
+describe('the OpenAPI document', () => {
+  it('is version 3.1, read without signing in, and names the program', async () => {
+    const { openapi, info, servers } = await readDocument();
+    expect(openapi).toMatch(/^3\.1\./);
+    expect(info).toMatchObject({ title: 'Takewell', version: expect.stringMatching(/^\d+\.\d+\.\d+/) });
+    expect(servers).toEqual([{ url: '/' }]);
+  });
+
+  it('lists every path and method of the contract', async () => {
+    const { paths } = await readDocument();
+    const methodsOf = (path: string) =>
+      Object.keys(paths[`/api/v1${path}`] ?? {})
+        .sort()
+        .join(' ');
+    expect(Object.fromEntries(Object.keys(contract).map((path) => [path, methodsOf(path)]))).toEqual(contract);
+  });
+
+  it('describes the parameters of each path, the body of what is written and the answer of what is read', async () => {
+    const { paths } = await readDocument();
+    for (const [path, methods] of Object.entries(paths))
+      for (const operation of Object.values(methods)) {
+        const named = (operation.parameters ?? []).filter((one) => one.in === 'path').map(({ name }) => name);
+        expect(named.sort()).toEqual([...path.matchAll(/\{(\w+)\}/g)].map(([, name]) => name).sort());
+      }
+    expect(paths['/api/v1/batches']?.['post']?.requestBody).toBeDefined();
+    expect(paths['/api/v1/chambers']?.['get']?.responses).toHaveProperty('200');
+    expect(paths['/api/v1/people']?.['post']?.responses).toHaveProperty('201');
+  });
+
+  it('says that what may be left out of a query is optional', async () => {
+    const { paths } = await readDocument();
+    const query = paths['/api/v1/chambers/{id}/climate']?.['get']?.parameters?.filter((one) => one.in === 'query');
+    expect(query?.map(({ name }) => name).sort()).toEqual(['from', 'points', 'to']);
+    expect(query?.filter((one) => 'required' in one && one.required)).toEqual([]);
+  });
+
+  it('names the public address where there is one', async () => {
+    const { servers } = await readDocument({ TAKEWELL_PUBLIC_URL: 'https://takewell.example' });
+    expect(servers).toEqual([{ url: 'https://takewell.example' }]);
+  });
+});

@@ -1,0 +1,138 @@
+// Nodes, probes, refused messages and profiles over HTTP.
+import { describe, expect, it } from 'vitest';
+import type { ProblemDetails } from '../../../shared/api/common.ts';
+import type { NodeView, ProbeView, RefusedView } from '../../../shared/api/probes.ts';
+import type { ProfileView } from '../../../shared/api/profiles.ts';
+import { utcText } from '../../../shared/units.ts';
+import { openTent, TENT_MS, TENT_PROFILE, type Tent } from '../../support/open-tent.ts';
+import { openTestApp } from '../../support/open-test-app.ts';
+
+interface List<T> {
+  readonly items: readonly T[];
+}
+
+async function send(tent: Tent, topic: string, text: string): Promise<void> {
+  const payload = new TextEncoder().encode(text);
+  await tent.app.intake.push({ topic, payload, arrivalMs: tent.clock.nowMs(), retained: false });
+}
+
+describe('probes', () => {
+  it('that are heard for the first time are listed with what they said, waiting to be placed', async () => {
+    const tent = await openTent();
+    await tent.measure(22.5, 91, 'b');
+    const { items } = (await tent.api.get<List<ProbeView>>('/probes')).body;
+    expect(items[1]).toEqual({
+      ...{ id: 'p2', nodeId: 'n1', address: 'b', name: 'n1 b', chamberId: null, place: null },
+      ...{ silenceMinutes: 10, outOfService: false, discoveredAt: utcText(TENT_MS) },
+      last: { at: utcText(TENT_MS), temperature: 22.5, humidity: 91, temperatureFlag: 1, humidityFlag: 1 },
+    });
+  });
+
+  it('are placed, named and given their silence in one call', async () => {
+    const { api, probeId, chamberId } = await openTent();
+    const change = { name: 'Middle', place: 'film', silenceMinutes: 30, outOfService: true };
+    const { status, body } = await api.patch<ProbeView>(`/probes/${probeId}`, change);
+    expect(status).toBe(200);
+    expect(body).toMatchObject({ ...change, chamberId });
+  });
+
+  it.each([
+    [{ silenceMinutes: 0 }, 400],
+    [{ silenceMinutes: 1 }, 200],
+    [{ silenceMinutes: 240 }, 200],
+    [{ silenceMinutes: 241 }, 400],
+    [{ place: 'roof' }, 400],
+    [{ name: '' }, 400],
+    [{}, 200],
+  ])('changed to %j is answered %i', async (change, status) => {
+    const { api, probeId } = await openTent();
+    expect((await api.patch(`/probes/${probeId}`, change)).status).toBe(status);
+  });
+});
+
+describe('nodes', () => {
+  it('are known by what they sent or said, or added before that, once each', async () => {
+    const tent = await openTent();
+    await send(tent, 'takewell/v1/n2/status', 'online');
+    expect((await tent.api.post<NodeView>('/nodes', { id: 'n3' })).status).toBe(201);
+    const { items } = (await tent.api.get<List<NodeView>>('/nodes')).body;
+    expect(items.map(({ id, status, hasCredentials }) => [id, status, hasCredentials])).toEqual([
+      ['n1', 'unknown', false],
+      ['n2', 'online', false],
+      ['n3', 'unknown', false],
+    ]);
+    expect((await tent.api.post<ProblemDetails>('/nodes', { id: 'n3' })).status).toBe(409);
+  });
+
+  it('get a password of their own, a new one each time it is asked for', async () => {
+    const { api } = await openTent();
+    const first = await api.post<{ name: string; password: string }>('/nodes/n1/credentials');
+    expect(first.status).toBe(201);
+    expect(first.body).toEqual({ name: 'n1', password: expect.stringMatching(/^[\w-]{32}$/) });
+    const second = await api.post<{ password: string }>('/nodes/n1/credentials');
+    expect(second.body.password).not.toBe(first.body.password);
+    expect((await api.post('/nodes/none/credentials')).status).toBe(404);
+  });
+});
+
+describe('messages that were refused', () => {
+  it('are listed newest first, with the reason and how they began', async () => {
+    const tent = await openTent();
+    await send(tent, 'takewell/v1/n1/readings', '{"temperature":"warm"}');
+    await send(tent, 'somewhere/else', 'hello');
+    const { items } = (await tent.api.get<List<RefusedView>>('/refused')).body;
+    expect(items.map(({ topic, payloadStart }) => [topic, payloadStart])).toEqual([
+      ['somewhere/else', 'hello'],
+      ['takewell/v1/n1/readings', '{"temperature":"warm"}'],
+    ]);
+    expect(items.every(({ reason, at }) => reason.endsWith('.') && at === utcText(TENT_MS))).toBe(true);
+  });
+});
+
+describe('profiles', () => {
+  const standard = async () => {
+    const { app, api } = await openTestApp();
+    return { app, api, profile: (await api.get<ProfileView>(`/profiles/${TENT_PROFILE}`)).body };
+  };
+
+  it('come with the service, to be copied and changed', async () => {
+    const { api } = await openTestApp();
+    const { items } = (await api.get<List<ProfileView>>('/profiles')).body;
+    expect(items.length).toBeGreaterThanOrEqual(3);
+    expect(items.every(({ version, createdBy }) => version === 1 && createdBy === 'Takewell')).toBe(true);
+  });
+
+  it('of one’s own have versions; each stays as it was', async () => {
+    const { api, profile } = await standard();
+    const own = { ...profile.document, name: 'Ours' };
+    const first = await api.post<ProfileView>('/profiles', { id: 'ours', document: own });
+    expect(first.status).toBe(201);
+    expect(first.body).toMatchObject({ id: 'ours', version: 1, createdBy: 'Test manager', document: own });
+    const next = await api.post<ProfileView>('/profiles/ours/versions', { document: { ...own, note: 'wetter' } });
+    expect(next.body).toMatchObject({ id: 'ours', version: 2, document: { note: 'wetter' } });
+    const read = async (query: string) => (await api.get<ProfileView>(`/profiles/ours${query}`)).body;
+    expect(await read('')).toEqual(next.body);
+    expect(await read('?version=1')).toEqual(first.body);
+    expect((await api.get('/profiles/ours?version=3')).status).toBe(404);
+    expect((await api.get('/profiles/ours?version=0')).status).toBe(400);
+  });
+
+  it('with faults are refused, each fault with its place', async () => {
+    const { api, profile } = await standard();
+    const document = { ...profile.document, crop: '', endsAfterHours: -1 };
+    const answer = await api.post<ProblemDetails>('/profiles', { id: 'ours', document });
+    expect(answer.status).toBe(400);
+    expect(answer.body.faults?.map(({ where }) => where)).toEqual(expect.arrayContaining(['/crop', '/endsAfterHours']));
+    expect((await api.get('/profiles/ours')).status).toBe(404);
+    const version = await api.post<ProblemDetails>(`/profiles/${TENT_PROFILE}/versions`, { document });
+    expect(version.status).toBe(400);
+  });
+
+  it('have a name of their own, and versions only of what is there', async () => {
+    const { api, profile } = await standard();
+    const { document } = profile;
+    expect((await api.post('/profiles', { id: TENT_PROFILE, document })).status).toBe(409);
+    expect((await api.post('/profiles', { id: 'not an id', document })).status).toBe(400);
+    expect((await api.post('/profiles/none/versions', { document })).status).toBe(404);
+  });
+});

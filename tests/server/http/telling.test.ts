@@ -1,0 +1,163 @@
+// Phones of the signed-in person, the channels and the settings of the site over HTTP.
+import { describe, expect, it, onTestFinished } from 'vitest';
+import type { ProblemDetails } from '../../../shared/api/common.ts';
+import type { SiteSettings } from '../../../shared/api/telling.ts';
+import { createApiClient } from '../../support/api-client.ts';
+import { makeTestFolder, openTestApp } from '../../support/open-test-app.ts';
+import { openPushEndpoint } from '../../support/push-endpoint.ts';
+
+interface Phones {
+  readonly items: readonly { readonly id: string; readonly name: string; readonly lastResult: string | null }[];
+  readonly pushKey: string;
+}
+
+async function openPhones() {
+  const push = await openPushEndpoint();
+  onTestFinished(push.close);
+  const { app, api } = await openTestApp();
+  const subscribe = () => {
+    const { endpoint, keys } = push.subscribe();
+    return { endpoint, keys };
+  };
+  const crew = createApiClient(app.url);
+  const account = { name: 'Crew', role: 'crew', password: 'crew password for tests' };
+  await api.post('/people', account);
+  await crew.post('/session', account);
+  return { app, api, crew, push, subscribe };
+}
+
+const phonesOf = async (api: ReturnType<typeof createApiClient>) => (await api.get<Phones>('/phones')).body;
+
+describe('phones', () => {
+  it('belong to the person who brought them, and are seen by nobody else', async () => {
+    const { api, crew, subscribe } = await openPhones();
+    const { status, body } = await crew.post<{ id: string }>('/phones', { name: 'Red', subscription: subscribe() });
+    expect(status).toBe(201);
+    expect((await phonesOf(crew)).items).toMatchObject([{ id: body.id, name: 'Red', lastResult: null }]);
+    expect((await phonesOf(api)).items).toEqual([]);
+    expect((await api.delete(`/phones/${body.id}`)).status).toBe(404);
+    expect((await api.post(`/phones/${body.id}/test`)).status).toBe(404);
+    expect((await crew.delete(`/phones/${body.id}`)).status).toBe(204);
+    expect((await phonesOf(crew)).items).toEqual([]);
+  });
+
+  it('are listed with the key that a browser subscribes with, the same for everybody', async () => {
+    const { api, crew } = await openPhones();
+    const { pushKey } = await phonesOf(api);
+    expect(Buffer.from(pushKey, 'base64url')).toHaveLength(65);
+    expect((await phonesOf(crew)).pushKey).toBe(pushKey);
+  });
+
+  it('handed on to somebody else are that person’s from then on', async () => {
+    const { api, crew, subscribe } = await openPhones();
+    const subscription = subscribe();
+    await crew.post('/phones', { subscription });
+    await api.post('/phones', { name: 'Of the manager now', subscription });
+    expect((await phonesOf(crew)).items).toEqual([]);
+    expect((await phonesOf(api)).items).toMatchObject([{ name: 'Of the manager now' }]);
+  });
+
+  it('are tried out with one call, and say what became of it', async () => {
+    const { crew, push, subscribe } = await openPhones();
+    const { body } = await crew.post<{ id: string }>('/phones', { subscription: subscribe() });
+    const tried = await crew.post<{ delivered: boolean }>(`/phones/${body.id}/test`);
+    expect(tried.body.delivered).toBe(true);
+    expect(push.received).toHaveLength(1);
+    expect((await phonesOf(crew)).items[0]?.lastResult).toContain('201');
+  });
+
+  it('go with the account of their person', async () => {
+    const { app, api, crew, subscribe } = await openPhones();
+    await crew.post('/phones', { subscription: subscribe() });
+    const people = await api.get<{ items: { id: string; name: string }[] }>('/people');
+    await api.delete(`/people/${people.body.items.find(({ name }) => name === 'Crew')?.id}`);
+    expect(await app.store.phones.all()).toEqual([]);
+  });
+
+  it('need a session: a token has no phone', async () => {
+    const { app, api, subscribe } = await openPhones();
+    const { body } = await api.post<{ token: string }>('/tokens', { name: 'lamp', scope: 'full' });
+    const lamp = createApiClient(app.url, { authorization: `Bearer ${body.token}` });
+    const answer = await lamp.post<ProblemDetails>('/phones', { subscription: subscribe() });
+    expect(answer.body).toMatchObject({ status: 403, detail: 'A token is no person: sign in to do this.' });
+  });
+});
+
+describe('channels', () => {
+  const hook = { url: 'https://hooks.example/takewell', secret: 'a secret to sign with' };
+  const shown = { webhook: { url: hook.url, allowLocal: false } };
+
+  it('keep the secret of the webhook and never show it', async () => {
+    const { app, api } = await openTestApp();
+    expect((await api.get('/channels')).body).toEqual({ webhook: null });
+    expect((await api.put('/channels', { webhook: hook })).body).toEqual(shown);
+    expect((await api.get('/channels')).body).toEqual(shown);
+    expect(await app.store.settings.get('channels')).toEqual({ webhook: { ...hook, allowLocal: false } });
+  });
+
+  it('changed without naming the secret keep it, and drop it with an empty one', async () => {
+    const { app, api } = await openTestApp();
+    await api.put('/channels', { webhook: hook });
+    await api.put('/channels', { webhook: { url: 'https://hooks.example/other' } });
+    expect(await app.store.settings.get('channels')).toMatchObject({ webhook: { secret: hook.secret } });
+    await api.put('/channels', { webhook: { url: hook.url, secret: '' } });
+    expect(await app.store.settings.get('channels')).toEqual({ webhook: { url: hook.url, allowLocal: false } });
+  });
+
+  it('are taken away with null, and stand after a restart', async () => {
+    const folder = await makeTestFolder();
+    const { app, api } = await openTestApp({ folder });
+    await api.put('/channels', { webhook: hook });
+    await app.close();
+    const again = await openTestApp({ folder });
+    expect((await again.api.get('/channels')).body).toEqual(shown);
+    await again.api.put('/channels', { webhook: null });
+    expect((await again.api.get('/channels')).body).toEqual({ webhook: null });
+  });
+
+  it.each(['ftp://hooks.example', 'hooks.example', ''])('refuse %j as an address', async (url) => {
+    const { api } = await openTestApp();
+    expect((await api.put('/channels', { webhook: { url } })).status).toBe(400);
+  });
+});
+
+describe('settings of the site', () => {
+  const site: SiteSettings = {
+    siteName: 'Nursery of the tests',
+    zone: 'America/St_Johns',
+    altitudeM: 120,
+    temperatureUnit: '°F',
+    mappings: [{ filter: 'greenhouse/+/air', node: 'level:1', temperature: { pointer: '/t', unit: 'degF' } }],
+  };
+
+  it('count at once and after a restart, and are seen by everybody who is signed in', async () => {
+    const folder = await makeTestFolder();
+    const { app, api } = await openTestApp({ folder });
+    expect((await api.put('/settings', site)).body).toEqual(site);
+    expect((await api.get('/session')).body).toMatchObject({ siteName: site.siteName, zone: site.zone });
+    await app.close();
+    const again = await openTestApp({ folder });
+    expect((await again.api.get('/settings')).body).toEqual(site);
+  });
+
+  it('begin with a time zone that is one', async () => {
+    const { api } = await openTestApp();
+    const { body } = await api.get<SiteSettings>('/settings');
+    expect((await api.put('/settings', body)).status).toBe(200);
+  });
+
+  it.each([
+    [{ zone: 'Mars/Olympus' }, 'The time zone Mars/Olympus is not known: write it as in Europe/Amsterdam.'],
+    [{ altitudeM: 9000 }, 'altitudeM: '],
+    [{ temperatureUnit: 'K' }, 'temperatureUnit: '],
+    [{ siteName: '' }, 'siteName: give it a name'],
+    [{ mappings: [{ filter: 'a', node: 'n' }] }, 'mappings.0.temperature: say where the temperature stands'],
+  ])('with %j are refused and stay as they were', async (change, start) => {
+    const { api } = await openTestApp();
+    await api.put('/settings', site);
+    const answer = await api.put<ProblemDetails>('/settings', { ...site, ...change });
+    expect(answer.status).toBe(400);
+    expect(answer.body.detail.startsWith(start)).toBe(true);
+    expect((await api.get('/settings')).body).toEqual(site);
+  });
+});

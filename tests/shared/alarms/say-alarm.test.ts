@@ -1,0 +1,105 @@
+import { describe, expect, it } from 'vitest';
+import { type Alarm, type RuleId, ruleIds } from '../../../shared/alarms/alarm.ts';
+import { adviseOn, nameRule, sayAlarm } from '../../../shared/alarms/say-alarm.ts';
+import { HOUR_MS, MINUTE_MS, SECOND_MS } from '../../../shared/units.ts';
+import { NOON_MS } from './scenes.ts';
+
+const hot: Alarm = {
+  id: 'tent-1.heat.1',
+  chamberId: 'tent-1',
+  batchId: 'batch-1',
+  rule: 'heat',
+  probeId: null,
+  state: 'unacknowledged',
+  level: 1,
+  priority: 'high',
+  sinceMs: NOON_MS,
+  occurredMs: NOON_MS + MINUTE_MS,
+  limit: 28,
+  value: 28.6,
+  peak: 28.9,
+  peakMs: NOON_MS + MINUTE_MS,
+  acknowledgedMs: null,
+  acknowledgedBy: null,
+  returnedMs: null,
+  shelvedUntilMs: null,
+  shelvedReason: null,
+};
+
+const nothingMeasured = { value: null, limit: null, peak: null, peakMs: null };
+const over = { level: 0, state: 'returned-unacknowledged', returnedMs: NOON_MS + 10 * MINUTE_MS } as const;
+
+function say(change: Partial<Alarm>, afterMs = 4 * MINUTE_MS): string {
+  return sayAlarm({ ...hot, ...change }, NOON_MS + afterMs);
+}
+
+describe('an alarm that stands', () => {
+  it.each<[RuleId, Partial<Alarm>, string]>([
+    ['heat', {}, '▲ Hot: 28.6 °C, limit 28 for 4 min'],
+    ['cold', { value: 15.96, limit: 16 }, '▼ Cold: 16.0 °C, low limit 16 for 4 min'],
+    ['dry', { value: 81.6, limit: 85 }, '▽ Drying: 82 %, low limit 85 for 4 min'],
+    ['wet', { value: 97, limit: 92.5 }, '△ Still wet: 97 %, high limit 92.5 for 4 min'],
+    ['silent-probe', { ...nothingMeasured, limit: 15 }, '□ Probe silent for 4 min'],
+    ['silent-chamber', nothingMeasured, '■ No temperature to trust from this chamber for 4 min'],
+  ])('%s says what, how far and for how long', (rule, change, sentence) => {
+    expect(say({ rule, ...change })).toBe(sentence);
+  });
+
+  it.each<[RuleId, Partial<Alarm>, string]>([
+    ['heat', { value: 30.2, limit: 29 }, '▲ Far too hot: 30.2 °C, above 29; hot for 4 min'],
+    ['dry', { value: 78.6, limit: 80 }, '▽ Far too dry: 79 %, below 80; drying for 4 min'],
+    ['cold', { value: 14, limit: 16 }, '▼ Cold: 14.0 °C, low limit 16 for 4 min'],
+    ['wet', { value: 99, limit: 98 }, '△ Still wet: 99 %, high limit 98 for 4 min'],
+  ])(
+    '%s beyond its outer limit says so, without lending that limit the time of the first',
+    (rule, change, sentence) => {
+      expect(say({ rule, level: 2, ...change })).toBe(sentence);
+    },
+  );
+
+  it('says a limit that house air has made uneven to a tenth', () => {
+    expect(say({ limit: 27.333333 })).toContain('limit 27.3 for');
+  });
+
+  it('says so when a value or a limit is not known', () => {
+    expect(say({ value: null, limit: null })).toBe('▲ Hot: not known, limit – for 4 min');
+    expect(say({ rule: 'dry', value: null })).toContain('Drying: not known');
+  });
+
+  it.each([
+    [29 * SECOND_MS, 'less than a minute'],
+    [30 * SECOND_MS, '1 min'],
+    [119 * MINUTE_MS, '119 min'],
+    [2 * HOUR_MS, '2 h 0 min'],
+    [26 * HOUR_MS + 5 * MINUTE_MS, '26 h 5 min'],
+    [-5 * SECOND_MS, 'less than a minute'],
+  ])('after %i ms it has lasted %s', (afterMs, text) => {
+    expect(say({}, afterMs)).toBe(`▲ Hot: 28.6 °C, limit 28 for ${text}`);
+  });
+});
+
+describe('an alarm that is over', () => {
+  it.each<[RuleId, Partial<Alarm>, string]>([
+    ['heat', {}, '▲ Heat is over: it lasted 10 min, 28.9 °C at worst'],
+    ['cold', { peak: 15 }, '▼ Cold is over: it lasted 10 min, 15.0 °C at worst'],
+    ['dry', { peak: 78.4 }, '▽ Dryness is over: it lasted 10 min, 78 % at worst'],
+    ['wet', { peak: 99 }, '△ Wetness is over: it lasted 10 min, 99 % at worst'],
+    ['silent-probe', nothingMeasured, '□ Probe silence is over: it lasted 10 min'],
+    ['silent-chamber', nothingMeasured, '■ Chamber silence is over: it lasted 10 min'],
+  ])('%s says how long it lasted and how bad it was', (rule, change, sentence) => {
+    expect(say({ rule, ...over, ...change }, HOUR_MS)).toBe(sentence);
+  });
+
+  it('lasts no longer the later it is read', () => {
+    expect(say(over, HOUR_MS)).toBe(say(over, 100 * HOUR_MS));
+  });
+});
+
+describe('every rule', () => {
+  it.each(ruleIds)('%s has a name, a shape of its own and an advice that is a sentence', (rule) => {
+    const shapes = ruleIds.map((one) => say({ rule: one })[0]);
+    expect(new Set(shapes).size).toBe(ruleIds.length);
+    expect(nameRule(rule)).toMatch(/^[A-Z][a-z ]+$/);
+    expect(adviseOn(rule)).toMatch(/^[A-Z].+\.$/);
+  });
+});

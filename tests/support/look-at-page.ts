@@ -1,0 +1,58 @@
+// What is asked of every page that is shown: it has come to rest, no fault that axe finds serious, no sideways scrolling on a phone, no
+// fault in the browser's console. A picture is kept of each in tests/screens/.
+import { mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import AxeBuilder from '@axe-core/playwright';
+import type { Page } from 'playwright-core';
+import { expect } from 'vitest';
+import type { Screen } from './browser.ts';
+
+const screens = join(import.meta.dirname, '../screens');
+
+/** Collects what the browser complains of on a page from now on: scripts that fail, blocked content, missing files. */
+export function watchConsole(page: Page): readonly string[] {
+  const faults: string[] = [];
+  page.on('pageerror', (error) => faults.push(String(error)));
+  page.on('console', (message) => {
+    if (message.type() === 'error') faults.push(`${message.text()} (${message.location().url})`);
+  });
+  return faults;
+}
+
+/** Waits until nothing loads or is drawn any more, also below the first screenful. */
+export async function comeToRest(page: Page): Promise<void> {
+  await page.locator('h1').waitFor({ state: 'attached' });
+  await page.waitForFunction(() => !/Loading…|Drawing…|Asking for the/.test(document.body.textContent));
+  // A strip is asked for when it comes into view.
+  for (const strip of await page.locator('.strip').all()) {
+    await strip.scrollIntoViewIfNeeded();
+    await strip.locator('> *').first().waitFor();
+  }
+  await page.evaluate(() => scrollTo(0, 0));
+}
+
+/** Keeps a picture of the whole page, in a window as high as the page, so that what is fixed to its foot stands there. */
+export async function keepPicture(page: Page, name: string, screen: Screen): Promise<void> {
+  mkdirSync(screens, { recursive: true });
+  const height = await page.evaluate(() => document.documentElement.scrollHeight);
+  await page.setViewportSize({ width: screen.width, height: Math.max(height, screen.height) });
+  await page.screenshot({ path: join(screens, `${name}-${screen.width}.png`) });
+  await page.setViewportSize(screen);
+}
+
+/** Fails with what axe finds serious or critical, and where. */
+export async function expectAccessible(page: Page, name: string): Promise<void> {
+  const { violations } = await new AxeBuilder({ page }).analyze();
+  const grave = violations.filter(({ impact }) => impact === 'serious' || impact === 'critical');
+  const said = grave.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(' ')).join(', ')}`);
+  expect(said, `accessibility of ${name}`).toEqual([]);
+}
+
+/** Fails when the page is wider than its window. */
+export async function expectNoSidewaysScroll(page: Page, name: string): Promise<void> {
+  const [inside, window] = await page.evaluate(() => {
+    const { scrollWidth, clientWidth } = document.documentElement;
+    return [scrollWidth, clientWidth];
+  });
+  expect(inside, `width of ${name}`).toBe(window);
+}
