@@ -30,8 +30,6 @@ function importsOf(file: string): Import[] {
 
 const say = ({ from, to }: Import) => `${from} → ${to}`;
 const isInside = (path: string, ...folders: string[]) => folders.some((folder) => path.startsWith(`${folder}/`));
-const isPackage = (path: string) =>
-  !/^(shared|server|web|tests|firmware-notes)\//.test(path) && !path.endsWith('package.json');
 
 const shared = filesOf('shared').flatMap(importsOf);
 const server = filesOf('server').flatMap(importsOf);
