@@ -61,7 +61,7 @@ async function expectEscalated(site: TentSite): Promise<number> {
   expect(await site.heat()).toMatchObject({ state: 'unacknowledged', priority: 'critical', level: 2, limit: 29 });
   await expectTold(site, 2, {
     kind: 'escalated',
-    title: '▲ Tent 1: hot 29.1 °C',
+    title: '▲ Tent 1: far too hot 29.1 °C',
     words: ['Limit 29', 'It got worse.'],
   });
   return beyondMs + CRITICAL_DELAY_MS;
