@@ -1,10 +1,10 @@
-// The connection to a broker that runs elsewhere. On MQTT 3.1.1 only `handleMessage` holds the acknowledgement back until a message is
-// stored; an error given to its callback is dropped by the library, so a message that could not be stored breaks the connection instead
+// The connection to a broker that runs elsewhere. A message is acknowledged when it is stored; one that cannot be stored breaks the connection,
 // and the broker sends it again.
 import mqtt, { type MqttClient } from 'mqtt';
 import type { Logger } from 'pino';
 import type { Clock } from '../clock.ts';
 import { type Broker, isOwnOutput, OWN_FILTERS, SERVICE_STATUS_TOPIC } from './broker.ts';
+import { holdAcknowledgements } from './hold-acknowledgements.ts';
 import type { Intake } from './intake.ts';
 
 export interface BrokerClientParts {
@@ -34,18 +34,17 @@ export function openBrokerClient(parts: BrokerClientParts): Broker {
     queueQoSZero: false,
     will: { topic: SERVICE_STATUS_TOPIC, payload: Buffer.from('offline'), qos: 1, retain: true },
   });
-  client.handleMessage = (packet, done) => {
+  holdAcknowledgements(client, async ({ topic, payload, retain }) => {
     // Our own words come back through the filters: nothing new, and nothing to refuse.
-    if (isOwnOutput(packet.topic)) return done();
-    const payload = typeof packet.payload === 'string' ? Buffer.from(packet.payload) : packet.payload;
-    intake.push({ topic: packet.topic, payload, arrivalMs: clock.nowMs(), retained: packet.retain }).then(
-      () => done(),
-      (error: unknown) => {
-        log.error({ err: error }, 'a message was not stored: reconnecting, the broker sends it again');
-        client.stream.destroy();
-      },
-    );
-  };
+    if (isOwnOutput(topic)) return;
+    try {
+      const bytes = typeof payload === 'string' ? Buffer.from(payload) : payload;
+      await intake.push({ topic, payload: bytes, arrivalMs: clock.nowMs(), retained: retain });
+    } catch (error) {
+      log.error({ err: error }, 'a message was not stored: reconnecting, the broker sends it again');
+      throw error;
+    }
+  });
   const subscribe = async () => {
     await client.subscribeAsync(filters, { qos: 1 });
     await client.publishAsync(SERVICE_STATUS_TOPIC, 'online', { qos: 1, retain: true });
@@ -82,8 +81,7 @@ export function openBrokerClient(parts: BrokerClientParts): Broker {
   };
 }
 
-// While a message waits for the store nothing behind it is read, not even the answer to the farewell: then the connection is cut, and the
-// last will says the same.
+// A broker that does not answer the farewell is not waited for: the connection is cut, and the last will says the same.
 async function sayGoodbye(client: MqttClient, log: Logger): Promise<void> {
   let timer: NodeJS.Timeout | undefined;
   const tooLong = new Promise<void>((resolve) => {

@@ -2,6 +2,7 @@
 import { type BenchLine, makeLine } from './bench-line.ts';
 import { timeBareBroker, timeBareInsert } from './ingest-floors.ts';
 import { nodes, openBenchSite } from './open-bench-site.ts';
+import { followBare, openOutsideBroker } from './outside-broker.ts';
 import { publishAll } from './publisher.ts';
 
 const MESSAGES = 40_000;
@@ -13,6 +14,7 @@ type Message = readonly [topic: string, payload: string];
 
 export async function* measureIngest(): AsyncGenerator<BenchLine> {
   yield await measureSingles();
+  yield* measureOutside();
   for (const seconds of [10, 60]) yield await measurePacks(seconds);
 }
 
@@ -27,6 +29,36 @@ async function measureSingles(): Promise<BenchLine> {
   }
   const name = 'ingest, embedded broker, QoS 1, window 100, one reading a message';
   return makeLine(name, 'messages/s', 'at least 0.6', pairs);
+}
+
+/** The same through a mosquitto, from the first message to the last one stored. */
+async function* measureOutside(): AsyncGenerator<BenchLine> {
+  const broker = await openOutsideBroker();
+  if (broker === null) return void process.stdout.write('left out: ingest, outside mosquitto (it is not installed)\n');
+  const { port, url } = broker;
+  const rate = (tookMs: number) => (MESSAGES / tookMs) * 1_000;
+  const pairs: { floor: number; measured: number }[] = [];
+  for (let round = 0; round < ROUNDS; round += 1) {
+    const bare = await followBare(url, MESSAGES);
+    const floorMs = await timeUntil(publishAll({ port, messages: makeSingles(), window: 100 }), bare.all);
+    await bare.end();
+    const site = await openBenchSite({ TAKEWELL_MQTT_URL: url });
+    await site.untilReady();
+    const tookMs = await timeUntil(
+      publishAll({ port, messages: makeSingles(), window: 100 }),
+      site.untilStored(MESSAGES),
+    );
+    await site.close();
+    pairs.push({ floor: rate(floorMs), measured: rate(tookMs) });
+  }
+  await broker.close();
+  yield makeLine('ingest, outside mosquitto, QoS 1, window 100', 'messages/s', 'at least 0.6', pairs);
+}
+
+async function timeUntil(...ends: readonly Promise<unknown>[]): Promise<number> {
+  const startMs = performance.now();
+  await Promise.all(ends);
+  return performance.now() - startMs;
 }
 
 async function measurePacks(seconds: number): Promise<BenchLine> {

@@ -12,6 +12,10 @@ import { createApiClient } from '../support/api-client.ts';
 export interface BenchSite {
   readonly port: number;
   stored(): Promise<number>;
+  /** Resolves when so many readings are stored. */
+  untilStored(count: number): Promise<void>;
+  /** Resolves when the service says that it is ready: its broker is reached. */
+  untilReady(): Promise<void>;
   close(): Promise<void>;
 }
 
@@ -48,6 +52,8 @@ export async function openBenchSite(environment: Record<string, string> = {}): P
   return {
     port: app.mqttPort ?? 0,
     stored: () => app.store.readings.countAll(),
+    untilStored: (count) => until(async () => (await app.store.readings.countAll()) >= count),
+    untilReady: () => until(async () => (await api.get('/health')).status === 200),
     async close() {
       screen.abort();
       await followed;
@@ -55,4 +61,8 @@ export async function openBenchSite(environment: Record<string, string> = {}): P
       await rm(folder, { recursive: true });
     },
   };
+}
+
+async function until(isTrue: () => Promise<boolean>): Promise<void> {
+  while (!(await isTrue())) await new Promise((resolve) => setTimeout(resolve, 2));
 }

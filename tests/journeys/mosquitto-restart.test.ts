@@ -77,3 +77,13 @@ it('starts before its broker does, says so, and follows it when it comes', async
   await mosquitto.start();
   await untilReady(test.api);
 });
+
+it('can be stopped while its broker is away', async () => {
+  const mosquitto = await openMosquitto({ persistence: false });
+  const test = await openTestApp({ environment: { TAKEWELL_MQTT_URL: mosquitto.url } });
+  await untilReady(test.api);
+  await mosquitto.stop('SIGKILL');
+  await expect.poll(async () => (await test.api.get('/health')).status, LONG).toBe(503);
+  await test.app.close();
+  await expect(test.api.get('/health')).rejects.toThrow();
+});

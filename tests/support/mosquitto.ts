@@ -17,6 +17,7 @@ export interface Mosquitto {
   stop(signal: 'SIGTERM' | 'SIGKILL'): Promise<void>;
 }
 
+const programs = { broker: 'mosquitto', publisher: 'mosquitto_pub' } as const;
 /** Debian keeps the broker where ordinary users have no path to. */
 const environment = { ...process.env, PATH: `${process.env['PATH']}:/usr/sbin:/usr/local/sbin` };
 
@@ -45,7 +46,7 @@ export async function openMosquitto({ persistence }: { readonly persistence: boo
     await gone;
   };
   const start = async () => {
-    running = spawn('mosquitto', ['-c', config], { stdio: 'ignore', env: environment });
+    running = spawn(programs.broker, ['-c', config], { stdio: 'ignore', env: environment });
     await vi.waitFor(() => tryToConnect(port), { timeout: 10_000, interval: 20 });
   };
   onTestFinished(() => stop('SIGTERM'));
@@ -64,7 +65,7 @@ export async function publishRetained(port: number, topic: string, text: string)
 }
 
 async function runPublisher(args: readonly string[], input: string): Promise<void> {
-  const child = spawn('mosquitto_pub', ['-h', '127.0.0.1', ...args], {
+  const child = spawn(programs.publisher, ['-h', '127.0.0.1', ...args], {
     stdio: ['pipe', 'ignore', 'pipe'],
     env: environment,
   });
