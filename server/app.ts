@@ -25,6 +25,7 @@ import { recordCsv } from './record/record-csv.ts';
 import { recordJson } from './record/record-json.ts';
 import { databaseFile, type Settings } from './settings.ts';
 import { openSite, type Site } from './site.ts';
+import { lockData } from './store/data-lock.ts';
 import type { DatabaseOptions } from './store/open-database.ts';
 import { openStore } from './store/open-store.ts';
 import type { Store } from './store/store.ts';
@@ -81,6 +82,8 @@ export async function openApp(options: AppOptions): Promise<App> {
   try {
     const store = openStore({ ...options.store, file: databaseFile(settings.dataDir), nowMs: clock.nowMs() });
     closers.push(() => store.close());
+    const unlock = lockData(settings.dataDir);
+    closers.push(async () => unlock());
     return await openOn(store, options, closers, closeAll);
   } catch (error) {
     await closeAll().catch((failure: unknown) =>
@@ -163,9 +166,15 @@ async function openOn(
     if (happenings.noticesWritten) delivery.wake();
   };
 
+  const tally = { readings: 0, refused: 0 };
   const intake = createIntake({
     admit: (messages) =>
-      turnstile.inTurn(async () => announce(await admitReadings(messages, { store, watch, site, clock }))),
+      turnstile.inTurn(async () => {
+        const happenings = await admitReadings(messages, { store, watch, site, clock });
+        tally.readings += happenings.readings;
+        tally.refused += happenings.refused;
+        announce(happenings);
+      }),
     refuse: async ({ arrivalMs, topic, payload }, reason) => {
       const payloadStart = payload.subarray(0, 500);
       await store.commit({ refused: [{ atMs: arrivalMs, topic, reason, where: '', payloadStart }] });
@@ -195,6 +204,7 @@ async function openOn(
     version,
     lastRoundMs: () => lastRoundMs,
     readers: hub.readers,
+    tally,
   };
   const isSecure = settings.publicUrl?.startsWith('https:') ?? settings.http.tls !== null;
   const writeRecord = async (batchId: string) => {

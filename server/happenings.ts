@@ -10,4 +10,10 @@ export interface Happenings {
   readonly noticesWritten?: boolean;
 }
 
+/** What a group of messages brought, with how much of it. */
+export interface Admitted extends Happenings {
+  readonly readings: number;
+  readonly refused: number;
+}
+
 export type Announce = (happenings: Happenings) => void;

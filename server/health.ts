@@ -9,6 +9,12 @@ import type { Broker } from './ingest/broker.ts';
 import type { Intake } from './ingest/intake.ts';
 import type { Store } from './store/store.ts';
 
+/** What has come in since the start. */
+export interface Tally {
+  readings: number;
+  refused: number;
+}
+
 interface HealthParts {
   readonly store: Store;
   readonly intake: Intake;
@@ -19,6 +25,7 @@ interface HealthParts {
   /** When the last round of the watch ended, ms. */
   readonly lastRoundMs: () => number;
   readonly readers: () => number;
+  readonly tally: Readonly<Tally>;
 }
 
 /** Below this share of free room the disk is told to be nearly full. */
@@ -50,10 +57,18 @@ export async function checkHealth(parts: HealthParts): Promise<Health> {
 }
 
 /** Figures in the Prometheus text format. */
-export async function describeMetrics({ store, intake, broker, readers, version }: HealthParts): Promise<string> {
+export async function describeMetrics({
+  store,
+  intake,
+  broker,
+  readers,
+  version,
+  tally,
+}: HealthParts): Promise<string> {
   const alarms = await store.alarms.page({ limit: 500, state: 'active' });
   const lines: [string, string, number][] = [
-    ['takewell_readings_stored', 'Readings in the store', await store.readings.countAll()],
+    ['takewell_readings_admitted', 'Readings admitted since the start, repeats included', tally.readings],
+    ['takewell_parts_refused', 'Messages or parts of them refused since the start', tally.refused],
     ['takewell_messages_waiting', 'Messages that wait for the store', intake.waiting()],
     ['takewell_broker_up', '1 while messages can come in', broker().trouble() === null ? 1 : 0],
     ['takewell_alarms_active', 'Alarms that are not back to normal', alarms.items.length],

@@ -1,7 +1,7 @@
 // What happens when a reading arrives: the whole story, in order. Both brokers call only this. It must never acknowledge, nor tell
 // anybody anything, before the transaction is committed.
 import type { Clock } from '../clock.ts';
-import type { Happenings } from '../happenings.ts';
+import type { Admitted } from '../happenings.ts';
 import type { Site } from '../site.ts';
 import type { Commit, Store } from '../store/store.ts';
 import { startDraft } from '../watch/probe-draft.ts';
@@ -17,7 +17,7 @@ export interface AdmitParts {
 }
 
 /** Admits a group of messages. Throws the store's Problem when it could not be stored: then nothing has changed and it may be tried again. */
-export async function admitReadings(messages: readonly ArrivedMessage[], parts: AdmitParts): Promise<Happenings> {
+export async function admitReadings(messages: readonly ArrivedMessage[], parts: AdmitParts): Promise<Admitted> {
   const { store, watch, site, clock } = parts;
   const nowMs = clock.nowMs();
   // 1. Decode: payload → readings and refusals.
@@ -45,6 +45,8 @@ export async function admitReadings(messages: readonly ArrivedMessage[], parts: 
     probeIds: [...draft.changed()].map(({ probe }) => probe.id),
     alarms: decision.work.changes,
     noticesWritten: decision.work.notices.length > 0,
+    readings: readings.length,
+    refused: decoded.reduce((sum, one) => sum + one.refused.length, 0),
   };
 }
 

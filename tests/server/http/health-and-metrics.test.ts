@@ -80,7 +80,7 @@ describe('metrics', () => {
       value,
     ]);
     expect(Object.fromEntries(samples)).toMatchObject({
-      takewell_readings_stored: '7',
+      takewell_readings_admitted: '7',
       takewell_messages_waiting: '0',
       takewell_broker_up: '1',
       takewell_alarms_active: '1',
