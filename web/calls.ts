@@ -5,7 +5,7 @@ import type { ChamberView, ClimateSeries } from '../shared/api/chambers.ts';
 import type { NodeView, ProbeView, RefusedView } from '../shared/api/probes.ts';
 import type { ProfileView } from '../shared/api/profiles.ts';
 import type { Person, Role, Session } from '../shared/api/session.ts';
-import type { Channels, PhoneView } from '../shared/api/telling.ts';
+import type { Channels, PhoneView, SiteSettings } from '../shared/api/telling.ts';
 import { getJson, getKept, sendJson } from './api.ts';
 
 interface Page<T> {
@@ -86,4 +86,6 @@ export const calls = {
   testPhone: (id: string) => sendJson<{ delivered: boolean; reason: string }>('POST', `/phones/${id}/test`),
   channels: () => getJson<Channels>('/channels'),
   saveChannels: (channels: object) => sendJson<Channels>('PUT', '/channels', channels),
+  settings: () => getJson<SiteSettings>('/settings'),
+  saveSettings: (settings: SiteSettings) => sendJson<SiteSettings>('PUT', '/settings', settings),
 };

@@ -1,13 +1,20 @@
 // What a chamber needs from the people who look at it, as one state with its shape, sentence and rank. Pure.
 import type { AlarmView } from '../shared/api/alarms.ts';
 import type { ChamberView } from '../shared/api/chambers.ts';
+import { MINUTE_MS } from '../shared/units.ts';
 import { isOld, spanWords } from './age.ts';
-import { limitText, withCelsius, withHumidity } from './quantities.ts';
+import { alarmSentence } from './alarm-sentence.ts';
+import { beyondPlan } from './beyond-plan.ts';
+import { humidityLimitText, temperatureLimitText, withHumidity, withTemperature } from './quantities.ts';
 import { words } from './strings.ts';
 import { dayAndTime } from './when.ts';
 
+/** A check that is due, missed or still to come. */
+export type NextDue = NonNullable<ChamberView['nextDue']>;
+
 export type Shape =
   | 'hot'
+  | 'warming'
   | 'cold'
   | 'dry'
   | 'wet'
@@ -32,6 +39,8 @@ export interface ChamberState {
   /** Lower is worse. */
   readonly rank: number;
   readonly alarm: AlarmView | null;
+  /** The check that the sentence asks for. */
+  readonly asked: NextDue | null;
 }
 
 const ruleShapes: Record<AlarmView['rule'], Shape> = {
@@ -41,6 +50,7 @@ const ruleShapes: Record<AlarmView['rule'], Shape> = {
   wet: 'wet',
   'silent-probe': 'silent',
   'silent-chamber': 'gone',
+  'heat-ahead': 'warming',
 };
 
 /** The shape that goes with an alarm of this rule. */
@@ -67,27 +77,35 @@ export function alarmRank(alarm: AlarmView): number {
   return state + priorityRank[alarm.priority];
 }
 
-/** The server's sentence without a shape at its beginning: the page draws its own. */
-export function plainSentence(sentence: string): string {
-  return sentence.replace(/^[▲▼△▽□■○●◇◆◐…‖?\s]+/u, '');
+/** How old this climate may be before it no longer looks fresh, ms. */
+export function silenceMsOf(climate: ChamberView['climate']): number {
+  return climate.silenceMinutes * MINUTE_MS;
 }
 
 function fromAlarm(alarm: AlarmView): ChamberState {
   const urgency = isOpen(alarm) ? 'alarm' : 'soon';
   return {
     shape: shapeOfRule(alarm.rule),
-    sentence: plainSentence(alarm.sentence),
+    sentence: alarmSentence(alarm),
     advice: alarm.advice,
     urgency,
     rank: alarmRank(alarm),
     alarm,
+    asked: null,
   };
 }
 
 const plain = (shape: Shape, sentence: string, advice: string, urgency: Urgency, rank: number): ChamberState => ({
   ...{ shape, sentence, advice, urgency, rank },
-  alarm: null,
+  ...{ alarm: null, asked: null },
 });
+
+/** A check that is due or was missed; null when it is still to come. */
+function askFor(due: NextDue, nowMs: number, zone: string): ChamberState | null {
+  if (due.status === 'to-come') return null;
+  const sentence = words.state[due.status](due.question, dayAndTime(Date.parse(due.dueAt), nowMs, zone));
+  return { ...plain(due.status, sentence, '', 'soon', due.status === 'overdue' ? 14 : 16), asked: due };
+}
 
 function unknownClimate(chamber: ChamberView, nowMs: number, zone: string): ChamberState {
   const { at } = chamber.climate;
@@ -104,32 +122,32 @@ function unknownClimate(chamber: ChamberView, nowMs: number, zone: string): Cham
   return plain('old', sentence, words.state.noClimateAdvice, urgency, 7);
 }
 
-/** A value outside the limits that is not an alarm (yet), as shape and sentence; null when all is inside. */
-function beyondPlan(chamber: ChamberView): readonly [Shape, string] | null {
+/** A value outside the limits that is not an alarm (yet), as a sentence; null when all is inside. */
+function watchSentence(chamber: ChamberView): string | null {
   const { climate, limits } = chamber;
   if (limits === null) return null;
   const { temperature, humidity } = limits;
-  const coldest = climate.temperature;
-  if (climate.hottest !== null && climate.hottest > temperature.high)
-    return ['watch', words.state.watchHot(withCelsius(climate.hottest), limitText(temperature.high))];
-  if (coldest !== null && coldest < temperature.low)
-    return ['watch', words.state.watchCold(withCelsius(coldest), limitText(temperature.low))];
-  if (climate.driest !== null && climate.driest < humidity.low)
-    return ['watch', words.state.watchDry(withHumidity(climate.driest), limitText(humidity.low))];
-  if (climate.humidity !== null && humidity.high < 100 && climate.humidity > humidity.high)
-    return ['watch', words.state.watchWet(withHumidity(climate.humidity), limitText(humidity.high))];
-  return null;
+  const { state } = words;
+  const sentences = {
+    hot: () => state.watchHot(withTemperature(climate.hottest), temperatureLimitText(temperature.high)),
+    cold: () => state.watchCold(withTemperature(climate.coldest), temperatureLimitText(temperature.low)),
+    dry: () => state.watchDry(withHumidity(climate.driest), humidityLimitText(humidity.low)),
+    wet: () => state.watchWet(withHumidity(climate.humidity), humidityLimitText(humidity.high)),
+  };
+  const beyond = beyondPlan(chamber);
+  const worst = beyond.temperature ?? beyond.humidity;
+  return worst === null ? null : sentences[worst]();
 }
 
-function withBatch(chamber: ChamberView, nowMs: number, zone: string, silenceMs: number): ChamberState {
-  const due = chamber.nextDue;
-  if (isOld(chamber.climate.at, nowMs, silenceMs) || chamber.climate.temperature === null)
+function withBatch(chamber: ChamberView, nowMs: number, zone: string): ChamberState {
+  const { climate, nextDue } = chamber;
+  if (isOld(climate.at, nowMs, silenceMsOf(climate)) || climate.temperature === null)
     return unknownClimate(chamber, nowMs, zone);
-  if (due?.status === 'overdue') return plain('overdue', words.state.overdue(due.question), '', 'soon', 14);
-  if (due?.status === 'due') return plain('due', words.state.due(due.question), '', 'soon', 16);
-  const beyond = beyondPlan(chamber);
+  const asked = nextDue === null ? null : askFor(nextDue, nowMs, zone);
+  if (asked !== null) return asked;
+  const beyond = watchSentence(chamber);
   const advice = chamber.alarms.some(isQuiet) ? words.state.watchShelved : words.state.watchAdvice;
-  if (beyond !== null) return plain(beyond[0], beyond[1], advice, 'soon', 18);
+  if (beyond !== null) return plain('watch', beyond, advice, 'soon', 18);
   const { endsAt, onHold, stage } = chamber.batch ?? { endsAt: null, onHold: false, stage: null };
   if (endsAt !== null && Date.parse(endsAt) <= nowMs) return plain('due', words.state.over, '', 'soon', 20);
   if (onHold) return plain('hold', words.state.onHold, '', 'fine', 30);
@@ -144,10 +162,10 @@ export function worstAlarm(chamber: ChamberView): AlarmView | undefined {
     .sort((one, other) => alarmRank(one) - alarmRank(other))[0];
 }
 
-/** The state of a chamber now. An alarm goes before all else; a value older than `silenceMs` is never called in order. */
-export function chamberState(chamber: ChamberView, nowMs: number, zone: string, silenceMs: number): ChamberState {
+/** The state of a chamber now. An alarm goes before all else; a value older than its silence is never called in order. */
+export function chamberState(chamber: ChamberView, nowMs: number, zone: string): ChamberState {
   const worst = worstAlarm(chamber);
-  const below = chamber.batch === null ? null : withBatch(chamber, nowMs, zone, silenceMs);
   if (worst !== undefined) return fromAlarm(worst);
-  return below ?? plain('empty', words.state.empty, words.state.emptyHint, 'fine', 40);
+  if (chamber.batch !== null) return withBatch(chamber, nowMs, zone);
+  return plain('empty', words.state.empty, words.state.emptyHint, 'fine', 40);
 }

@@ -2,18 +2,12 @@
 import { computed, type Signal, signal } from '@preact/signals';
 import type { AlarmView } from '../shared/api/alarms.ts';
 import type { ChamberView } from '../shared/api/chambers.ts';
-import type { ProbeView } from '../shared/api/probes.ts';
-import { MINUTE_MS } from '../shared/units.ts';
 import { alarmRank, isOpen } from './chamber-state.ts';
-
-/** Until the probes are known: how long a value may stand before it counts as old. */
-const defaultSilenceMs = 10 * MINUTE_MS;
 
 const chambers = new Map<string, Signal<ChamberView | undefined>>();
 
 /** Undefined until the first list has come. */
 export const chamberIds = signal<readonly string[] | undefined>(undefined);
-export const probes = signal<readonly ProbeView[]>([]);
 
 /** The signal of one chamber; its value is undefined while it is not known. */
 export function chamberSignal(id: string): Signal<ChamberView | undefined> {
@@ -58,17 +52,15 @@ export const openAlarmCount = computed(() =>
   allChambers.value.reduce((count, chamber) => count + chamber.alarms.filter(isOpen).length, 0),
 );
 
-const silences = computed(() => {
-  const shortest = new Map<string, number>();
-  for (const { chamberId, place, outOfService, silenceMinutes } of probes.value) {
-    if (chamberId === null || place !== 'canopy' || outOfService) continue;
-    const known = shortest.get(chamberId) ?? Number.POSITIVE_INFINITY;
-    shortest.set(chamberId, Math.min(known, silenceMinutes * MINUTE_MS));
-  }
-  return shortest;
+type Named = readonly (readonly [id: string, name: string])[];
+let lastNames: Named = [];
+
+/** The chambers by id and name; the same array until a chamber comes, goes or is renamed, so that no reading redraws a list of names. */
+export const chamberNames = computed<Named>(() => {
+  const names: Named = allChambers.value.map(({ id, name }) => [id, name]);
+  if (JSON.stringify(names) !== JSON.stringify(lastNames)) lastNames = names;
+  return lastNames;
 });
 
-/** How old this chamber's climate may be before it is no longer fresh: the shortest silence of its canopy probes, ms. */
-export function silenceMsOf(chamberId: string): number {
-  return silences.value.get(chamberId) ?? defaultSilenceMs;
-}
+/** True when a batch stands in one of the chambers. */
+export const hasBatch = computed(() => allChambers.value.some(({ batch }) => batch !== null));

@@ -3,12 +3,13 @@ import { signal } from '@preact/signals';
 import type { AlarmView } from '../shared/api/alarms.ts';
 import type { StreamEvent } from '../shared/api/stream.ts';
 import { MINUTE_MS, SECOND_MS } from '../shared/units.ts';
+import { alarmSentence } from './alarm-sentence.ts';
 import { announce } from './announce.ts';
 import { ApiProblem } from './api.ts';
 import { calls } from './calls.ts';
-import { plainSentence } from './chamber-state.ts';
-import { chamberSignal, probes, putAlarm, putAllChambers, putChamber } from './chamber-store.ts';
+import { chamberSignal, putAlarm, putAllChambers, putChamber } from './chamber-store.ts';
 import { nowMs, takeServerTime } from './clock.ts';
+import { paced } from './paced.ts';
 import { words } from './strings.ts';
 
 export type Connection = 'connecting' | 'live' | 'lost';
@@ -21,6 +22,7 @@ export const changes = { all: signal(0), alarms: signal(0), batches: signal(0), 
 export const loadProblem = signal<ApiProblem | undefined>(undefined);
 
 const reopenMs = 5 * SECOND_MS;
+const probesMs = 5 * SECOND_MS;
 let hasBeenLive = false;
 let source: EventSource | undefined;
 let reopening: ReturnType<typeof setTimeout> | undefined;
@@ -31,7 +33,7 @@ function heard(): void {
 
 let loading: Promise<void> | undefined;
 
-/** Asks for every chamber and probe; who asks while it is under way waits for the same answer. */
+/** Asks for every chamber; who asks while it is under way waits for the same answer. */
 export function loadEverything(): Promise<void> {
   loading ??= askForEverything().finally(() => {
     loading = undefined;
@@ -42,9 +44,8 @@ export function loadEverything(): Promise<void> {
 /** An answer kept by the offline shell counts as old from the time it was kept. */
 async function askForEverything(): Promise<void> {
   try {
-    const [chambers, probeList] = await Promise.all([calls.chambers(), calls.probes().catch(() => probes.peek())]);
+    const chambers = await calls.chambers();
     putAllChambers(chambers.body.items);
-    probes.value = probeList;
     loadProblem.value = undefined;
     if (chambers.keptAt === null) heard();
     else heardMs.value = Date.parse(chambers.keptAt);
@@ -63,15 +64,10 @@ async function reloadChamber(id: string): Promise<void> {
   }
 }
 
-async function reloadProbes(): Promise<void> {
-  try {
-    probes.value = await calls.probes();
-    changes.probes.value++;
-  } catch (problem) {
-    // The list stays as it was and shows its age; the next event or the minute's round asks again.
-    if (!(problem instanceof ApiProblem)) throw problem;
-  }
-}
+/** Each of a hundred probes may speak every few seconds; the page that lists them asks once for all of them. */
+const hintProbes = paced(() => {
+  changes.probes.value++;
+}, probesMs);
 
 function isStreamEvent(value: unknown): value is StreamEvent {
   return typeof value === 'object' && value !== null && 'event' in value;
@@ -97,7 +93,7 @@ function takeAlarm(alarm: AlarmView): void {
   const isNew = putAlarm(alarm);
   changes.alarms.value++;
   if (isNew && alarm.state === 'unacknowledged')
-    announce(words.alarms.newAlarm(alarm.chamberName, plainSentence(alarm.sentence)), 'assertive');
+    announce(words.alarms.newAlarm(alarm.chamberName, alarmSentence(alarm)), 'assertive');
   if (alarm.state === 'normal') announce(words.alarms.over(alarm.chamberName), 'polite');
 }
 
@@ -119,7 +115,7 @@ export function takeEvent(event: StreamEvent): void {
       void reloadChamber(event.chamberId);
       break;
     case 'probe':
-      void reloadProbes();
+      hintProbes();
   }
 }
 

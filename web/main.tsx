@@ -19,6 +19,7 @@ import { PeoplePage } from './pages/people-page.tsx';
 import { ProfilesPage } from './pages/profiles-page.tsx';
 import { SensorsPage } from './pages/sensors-page.tsx';
 import { SetUpPage } from './pages/set-up-page.tsx';
+import { SettingsPage } from './pages/settings-page.tsx';
 import { SignInPage } from './pages/sign-in-page.tsx';
 import { LoadState } from './parts/load-state.tsx';
 import { LostBanner } from './parts/lost-banner.tsx';
@@ -42,6 +43,8 @@ function Page() {
       return <SensorsPage />;
     case 'people':
       return <PeoplePage />;
+    case 'settings':
+      return <SettingsPage />;
     case 'nothing':
       return <NothingPage />;
     default:

@@ -1,9 +1,13 @@
-// How a value is written for people. Missing values are a dash, never a zero.
+// How a value is written for people. Temperatures come in as °C and are written in the unit of the site.
+// Missing values are a dash, never a zero.
 import { words } from './strings.ts';
+import { differenceInUnit, inUnit, temperatureUnit } from './temperature-unit.ts';
 
-/** "21.4", "–". */
-export function temperatureText(value: number | null): string {
-  return value === null ? words.units.none : value.toFixed(1);
+const noBreak = '\u00a0';
+
+/** A temperature without its unit: "21.4", "–". */
+export function temperatureText(celsius: number | null): string {
+  return celsius === null ? words.units.none : inUnit(celsius, temperatureUnit.value).toFixed(1);
 }
 
 /** Whole percent: the sensors are no better than ± 1–2 %RH. */
@@ -16,19 +20,33 @@ export function vpdText(value: number | null): string {
   return value === null ? words.units.none : value.toFixed(2);
 }
 
-/** A limit without needless digits: "28", "28.5". */
-export function limitText(value: number | null): string {
-  return value === null ? words.units.none : String(Math.round(value * 10) / 10);
+function shortNumber(value: number): string {
+  return String(Math.round(value * 10) / 10);
 }
 
-/** "21.4 °C". */
-export function withCelsius(value: number | null): string {
-  return value === null ? words.units.none : `${temperatureText(value)} ${words.units.celsius}`;
+/** A limit of humidity without needless digits: "90", "92.5". */
+export function humidityLimitText(value: number | null): string {
+  return value === null ? words.units.none : shortNumber(value);
 }
 
-/** "94 %RH". */
+/** A limit of temperature without needless digits and without its unit: "28", "82.4". */
+export function temperatureLimitText(celsius: number | null): string {
+  return celsius === null ? words.units.none : shortNumber(inUnit(celsius, temperatureUnit.value));
+}
+
+/** The size of a difference between temperatures, without sign and unit: "2", "3.6". */
+export function temperatureDifferenceText(celsius: number): string {
+  return shortNumber(Math.abs(differenceInUnit(celsius, temperatureUnit.value)));
+}
+
+/** "21.4 °C", "70.5 °F", never broken over two lines. */
+export function withTemperature(celsius: number | null): string {
+  return celsius === null ? words.units.none : `${temperatureText(celsius)}${noBreak}${temperatureUnit.value}`;
+}
+
+/** "94 %RH", never broken over two lines. */
 export function withHumidity(value: number | null): string {
-  return value === null ? words.units.none : `${humidityText(value)} ${words.units.humidity}`;
+  return value === null ? words.units.none : `${humidityText(value)}${noBreak}${words.units.humidity}`;
 }
 
 /** Share of plants taken in percent with one digit; null when it was not counted. */

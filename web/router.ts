@@ -8,6 +8,7 @@ export type PageName =
   | 'profiles'
   | 'sensors'
   | 'people'
+  | 'settings'
   | 'sign-in'
   | 'set-up'
   | 'nothing';
@@ -29,6 +30,7 @@ const plainPages = new Map<string, PageName>([
   ['/profiles', 'profiles'],
   ['/sensors', 'sensors'],
   ['/people', 'people'],
+  ['/settings', 'settings'],
   ['/sign-in', 'sign-in'],
   ['/set-up', 'set-up'],
 ]);

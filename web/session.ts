@@ -3,6 +3,7 @@ import { computed, signal } from '@preact/signals';
 import type { Session } from '../shared/api/session.ts';
 import { ApiProblem, whenSignedOut } from './api.ts';
 import { calls } from './calls.ts';
+import { temperatureUnit } from './temperature-unit.ts';
 
 /** Undefined until the service has answered once. */
 export const session = signal<Session | undefined>(undefined);
@@ -21,7 +22,9 @@ const keptCaches = 'takewell-kept';
 /** Asks who is signed in. */
 export async function loadSession(): Promise<void> {
   try {
-    session.value = (await calls.session()).body;
+    const { body } = await calls.session();
+    session.value = body;
+    temperatureUnit.value = body.temperatureUnit;
     sessionProblem.value = undefined;
   } catch (problem) {
     if (!(problem instanceof ApiProblem)) throw problem;

@@ -1,15 +1,21 @@
 // How the web page is built: hashed assets, no inline script or style, and the service worker at an unhashed address.
+import { resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build, defineConfig, type Plugin } from 'vite';
 
 const here = (name: string) => fileURLToPath(new URL(name, import.meta.url));
-const outDir = here('dist');
 const target = 'es2022';
+
+/** Where the page is built to; the worker goes beside it. */
+let outDir = here('dist');
 
 /** The worker is one plain script of its own: not every browser runs a worker that imports. */
 const serviceWorker: Plugin = {
   name: 'takewell-service-worker',
   apply: 'build',
+  configResolved(config) {
+    outDir = resolve(config.root, config.build.outDir);
+  },
   async closeBundle() {
     await build({
       configFile: false,

@@ -26,6 +26,21 @@ function formatter(style: Style, zone: string): Intl.DateTimeFormat {
   return made;
 }
 
+/** True for a time zone this browser knows. */
+export function isZone(name: string): boolean {
+  try {
+    return new Intl.DateTimeFormat(words.locale, { timeZone: name }).resolvedOptions().timeZone !== '';
+  } catch (problem) {
+    if (problem instanceof RangeError) return false;
+    throw problem;
+  }
+}
+
+/** Every zone there is to choose, by name. */
+export function zoneNames(): readonly string[] {
+  return [...new Set([...Intl.supportedValuesOf('timeZone'), 'UTC'])];
+}
+
 /** "14:05". */
 export function clockTime(ms: number, zone: string): string {
   return formatter('time', zone).format(ms);

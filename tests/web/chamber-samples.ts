@@ -22,6 +22,11 @@ export const sampleBatch: NonNullable<ChamberView['batch']> = {
   ...{ healingDay: 3, stage: 'closed', onHold: false, gapPercent: 0 },
 };
 
+export const sampleCheck: NonNullable<ChamberView['nextDue']> = {
+  ...{ checkId: 'look.1', question: 'Is the film wet?', ifNo: 'Mist the film.' },
+  ...{ dueAt: '2026-03-04T15:00:00Z', status: 'to-come' },
+};
+
 /** A closed chamber on day 3 in which all is well, changed by `patch`. */
 export function sampleChamber(patch: Partial<ChamberView> = {}): ChamberView {
   return {
@@ -29,7 +34,7 @@ export function sampleChamber(patch: Partial<ChamberView> = {}): ChamberView {
     name: 'Chamber 1',
     climate: {
       ...{ at: '2026-03-04T11:59:50Z', temperature: 22, humidity: 95, vpdKpa: 0.13, dewPoint: 21.2 },
-      ...{ hottest: 22.1, driest: 94, healthyProbes: 2, canopyProbes: 2 },
+      ...{ hottest: 22.1, coldest: 21.9, driest: 94, silenceMinutes: 15, healthyProbes: 2, canopyProbes: 2 },
     },
     house: { temperature: 20, humidity: 60 },
     limits: {
@@ -37,7 +42,7 @@ export function sampleChamber(patch: Partial<ChamberView> = {}): ChamberView {
       humidity: { lowLow: null, low: 90, high: 100, highHigh: null },
     },
     batch: sampleBatch,
-    nextDue: { checkId: 'look.1', question: 'Is the film wet?', dueAt: '2026-03-04T15:00:00Z', status: 'to-come' },
+    nextDue: sampleCheck,
     alarms: [],
     ...patch,
   };

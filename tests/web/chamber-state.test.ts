@@ -1,21 +1,24 @@
 // What the overview says of a chamber, and in which order chambers stand.
 import { describe, expect, test } from 'vitest';
 import type { ChamberView } from '../../shared/api/chambers.ts';
-import { chamberState, plainSentence, worstAlarm } from '../../web/chamber-state.ts';
+import { chamberState, worstAlarm } from '../../web/chamber-state.ts';
 import { groupChambers, matchesText } from '../../web/pages/overview-order.ts';
-import { sampleAlarm, sampleBatch, sampleChamber, sampleNow } from './chamber-samples.ts';
+import { sampleAlarm, sampleBatch, sampleChamber, sampleCheck, sampleNow } from './chamber-samples.ts';
+import { spaced } from './plain-text.ts';
 
 const now = Date.parse(sampleNow);
-const quarter = 15 * 60_000;
-const stateOf = (chamber: ChamberView) => chamberState(chamber, now, 'UTC', quarter);
+const stateOf = (chamber: ChamberView) => chamberState(chamber, now, 'UTC');
 const climate = (patch: Partial<ChamberView['climate']>) =>
   sampleChamber({ climate: { ...sampleChamber().climate, ...patch } });
 const due = (status: 'to-come' | 'due' | 'overdue') =>
-  sampleChamber({ nextDue: { checkId: 'k', question: 'Film wet?', dueAt: sampleNow, status } });
+  sampleChamber({ nextDue: { ...sampleCheck, dueAt: sampleNow, status } });
 
 describe('the state of a chamber is told by shape and urgency', () => {
   const loadingBatch = { ...sampleBatch, closedAt: null, endsAt: null, healingDay: 0, stage: 'loading' as const };
-  const unheard = { at: '2026-03-04T11:10:00Z', temperature: null, humidity: null, hottest: null, driest: null };
+  const unheard = {
+    ...{ at: '2026-03-04T11:10:00Z', temperature: null, humidity: null },
+    ...{ hottest: null, coldest: null, driest: null },
+  };
   test.each([
     ['all is well', sampleChamber(), 'order', 'fine'],
     ['an alarm nobody has', sampleChamber({ alarms: [sampleAlarm()] }), 'hot', 'alarm'],
@@ -39,10 +42,14 @@ describe('the state of a chamber is told by shape and urgency', () => {
     ['the plan has ended', sampleChamber({ batch: { ...sampleBatch, endsAt: sampleNow } }), 'due', 'soon'],
     ['a value exactly as old as allowed', climate({ at: '2026-03-04T11:45:00Z' }), 'order', 'fine'],
     ['a value one second older never looks fresh', climate({ at: '2026-03-04T11:44:59Z' }), 'old', 'alarm'],
-    ['a check overdue', due('overdue'), 'overdue', 'soon'],
+    ['a value old for a probe that is heard more often', climate({ silenceMinutes: 0.1 }), 'old', 'alarm'],
+    ['a check missed', due('overdue'), 'overdue', 'soon'],
+    ['heat ahead', sampleChamber({ alarms: [sampleAlarm({ rule: 'heat-ahead' })] }), 'warming', 'alarm'],
     ['a check due', due('due'), 'due', 'soon'],
     ['hottest probe exactly at the limit', climate({ hottest: 28 }), 'order', 'fine'],
     ['hottest probe above it, the median not', climate({ hottest: 28.1 }), 'watch', 'soon'],
+    ['coldest probe exactly at the low limit', climate({ coldest: 20 }), 'order', 'fine'],
+    ['coldest probe below it, the median not', climate({ coldest: 19.9 }), 'watch', 'soon'],
     ['driest probe below the limit', climate({ driest: 89 }), 'watch', 'soon'],
     ['humidity above a high limit of 100 watches nothing', climate({ humidity: 100.4 }), 'order', 'fine'],
     ['no batch', sampleChamber({ batch: null, limits: null, nextDue: null }), 'empty', 'fine'],
@@ -58,9 +65,17 @@ test('of several alarms the one nobody has speaks, whatever its priority', () =>
   expect(worstAlarm(sampleChamber({ alarms: [critical, low] }))?.id).toBe('b');
 });
 
-test('the shape at the beginning of the service’s sentence is left to the page', () => {
-  expect(plainSentence('▲ Hot: 28.6 °C, limit 28')).toBe('Hot: 28.6 °C, limit 28');
-  expect(plainSentence('Hot: 28.6 °C')).toBe('Hot: 28.6 °C');
+test('a check that was missed is told with its time and can be answered', () => {
+  expect(stateOf(due('overdue'))).toMatchObject({
+    sentence: 'Check missed: Is the film wet? (due 12:00)',
+    asked: { checkId: 'look.1', ifNo: 'Mist the film.' },
+  });
+  expect(stateOf(due('due')).sentence).toBe('Check due: Is the film wet? (since 12:00)');
+  expect(stateOf(due('to-come')).asked).toBeNull();
+});
+
+test('cold just now is told by the coldest probe', () => {
+  expect(spaced(stateOf(climate({ coldest: 18.4 })).sentence)).toBe('Below the plan just now: 18.4 °C, limit 20');
 });
 
 describe('the order of the overview', () => {
@@ -69,12 +84,12 @@ describe('the order of the overview', () => {
     named('10', {}),
     named('2', {}),
     named('3', { alarms: [sampleAlarm({ priority: 'high' })] }),
-    named('4', { nextDue: { checkId: 'k', question: 'Film wet?', dueAt: sampleNow, status: 'due' } }),
+    named('4', { nextDue: { ...sampleCheck, dueAt: sampleNow, status: 'due' } }),
     named('5', { alarms: [sampleAlarm({ priority: 'critical' })] }),
     named('6', { alarms: [sampleAlarm({ priority: 'critical', state: 'acknowledged' })] }),
   ];
   test('is worst first, then by number in the name', () => {
-    expect(groupChambers(chambers, now, 'UTC', () => quarter)).toEqual({
+    expect(groupChambers(chambers, now, 'UTC')).toEqual({
       alarm: ['5', '3'],
       soon: ['6', '4'],
       fine: ['2', '10'],

@@ -42,7 +42,7 @@ it('says that the service is lost and how old what it shows is, and catches up b
   await site.app.close();
   const banner = page.getByRole('status').filter({ hasText: 'No connection' });
   await banner.waitFor();
-  expect(await banner.textContent()).toMatch(/What you see is from .*12:00.*, \d+ s old/);
+  expect(await banner.textContent()).toMatch(/What you see is from .*12:00.*, less than a minute old/);
   await page.getByText(/no connection, \d+ s old/).waitFor();
   await keepPicture(page, 'lost', phone);
 
@@ -60,4 +60,21 @@ it('says that the service is lost and how old what it shows is, and catches up b
   await node.endAsync();
   await page.getByRole('article', { name: 'Tent 1' }).getByText('26.6').waitFor();
   expect(await isMarked(page)).toBe(true);
+});
+
+it('asks for the list of probes on the page that shows it, and on no other', async () => {
+  const site = await openTentSite();
+  const page = await openPage(await openBrowser(), site.app.url);
+  const asked: string[] = [];
+  page.on('request', (request) => asked.push(new URL(request.url()).pathname));
+  const probesAsked = () => asked.filter((path) => path === '/api/v1/probes').length;
+  await page.goto('/');
+  await signInOn(page, CREW);
+  await page.getByRole('article', { name: 'Tent 1' }).getByText('25.9').waitFor();
+  await site.stay(26.5, 2);
+  await page.getByRole('article', { name: 'Tent 1' }).getByText('26.4').waitFor();
+  expect(probesAsked()).toBe(0);
+  await page.getByRole('link', { name: 'Sensors' }).click();
+  await page.getByRole('heading', { level: 3, name: 'Tent 1' }).waitFor();
+  expect(probesAsked()).toBeGreaterThan(0);
 });

@@ -48,6 +48,7 @@ describe.each(screens)('on $name', ({ screen }) => {
       ['profiles', '/profiles', 'Profiles'],
       ['sensors', '/sensors', 'Sensors'],
       ['people', '/people', 'People and phones'],
+      ['settings', '/settings', 'Settings'],
       ['nothing', '/no-such-page', 'Nothing here'],
     ] as const) {
       await page.goto(path);

@@ -11,6 +11,7 @@ describe('an address leads to its page', () => {
     ['/profiles', 'profiles'],
     ['/sensors', 'sensors'],
     ['/people', 'people'],
+    ['/settings', 'settings'],
     ['/sign-in', 'sign-in'],
     ['/set-up', 'set-up'],
     ['/chambers/c1', 'chamber'],

@@ -7,6 +7,7 @@ import { nominalSpans, planSeries } from '../../web/strip/plan-series.ts';
 import { gapRuns, stripData } from '../../web/strip/strip-data.ts';
 import { summarizeStrip } from '../../web/strip/summary.ts';
 import { tableRows } from '../../web/strip/table-rows.ts';
+import { spaced } from './plain-text.ts';
 
 const none = [null, null, null, null, null, null];
 const events: ChartEvent[] = [
@@ -86,7 +87,7 @@ describe('the table', () => {
 });
 
 test('a strip in words names ends, alarms, checks and how much was not heard', () => {
-  expect(summarizeStrip(stripData(sampleSeries(), null), 'UTC')).toBe(
+  expect(spaced(summarizeStrip(stripData(sampleSeries(), null), 'UTC'))).toBe(
     '07:00 to 13:00. Temperature 20.0 to 29.4 °C, last 22.0. Humidity 92 to 97 %RH, last 94. ' +
       '25 % of the time so far nothing was heard. 1 alarm. 1 check answered, 1 to come.',
   );

@@ -1,7 +1,7 @@
 // Where things lie on the strip: lanes, labels, day cells, gaps, windows.
 import { describe, expect, test } from 'vitest';
 import { dayCells } from '../../web/strip/healing-days.ts';
-import { chartLayout, labelValues, rowLayout, scaleForLane, widenRange } from '../../web/strip/lanes.ts';
+import { chartLayout, labelStep, labelValues, rowLayout, scaleForLane, widenRange } from '../../web/strip/lanes.ts';
 import { isolatedIndices, runsWhere } from '../../web/strip/strip-data.ts';
 import { keepInside, lastHours, pan, shortestMs, zoom } from '../../web/strip/zoom.ts';
 
@@ -44,6 +44,18 @@ describe('a range widens so that a spike is never cut off', () => {
 test('labels are the multiples inside a range, ends included', () => {
   expect(labelValues({ low: 50, high: 100 }, 20)).toEqual([60, 80, 100]);
   expect(labelValues({ low: 16, high: 24 }, 4)).toEqual([16, 20, 24]);
+});
+
+describe('labels are as close as there is room for', () => {
+  const steps = [5, 10, 20];
+  test.each([
+    [{ low: 60, high: 85 }, 5, 'six labels: just enough room'],
+    [{ low: 60, high: 90 }, 10, 'seven would be one too many: every second'],
+    [{ low: 60.8, high: 89.6 }, 5, '16 to 32 °C in °F: 65, 70, … 85'],
+    [{ low: 0, high: 500 }, 20, 'never enough room: the widest'],
+  ])('%j: every %i (%s)', (range, step) => {
+    expect(labelStep(range, steps, 6)).toBe(step);
+  });
 });
 
 describe('healing days are cells of 24 hours from closing', () => {

@@ -1,7 +1,8 @@
 // The alarms of all chambers: those in force, worst first, and those that are over.
 import type { AlarmView } from '../../shared/api/alarms.ts';
+import { alarmSentence } from '../alarm-sentence.ts';
 import { calls } from '../calls.ts';
-import { alarmRank, isOpen, plainSentence, shapeOfRule } from '../chamber-state.ts';
+import { alarmRank, isOpen, shapeOfRule } from '../chamber-state.ts';
 import { slowNowMs } from '../clock.ts';
 import { changes } from '../live.ts';
 import { takenWords } from '../parts/alarm-details.tsx';
@@ -20,7 +21,7 @@ function Active({ alarms, onDone }: { readonly alarms: readonly AlarmView[]; rea
   const open = alarms.filter(isOpen).length;
   return (
     <>
-      <p class="headline">{words.alarms.summary(open, alarms.length - open)}</p>
+      <p class="summary">{words.alarms.summary(open, alarms.length - open)}</p>
       <ul class="alarm-list is-wide">
         {worstFirst.map((alarm) => (
           <AlarmItem key={alarm.id} alarm={alarm} withChamber={true} onDone={onDone} />
@@ -37,7 +38,7 @@ function Earlier({ alarm }: { readonly alarm: AlarmView }) {
     <li>
       <time dateTime={alarm.occurredAt}>{at(alarm.occurredAt)}</time>
       <span>
-        <ShapeMark shape={shapeOfRule(alarm.rule)} /> <b>{alarm.chamberName}</b> {plainSentence(alarm.sentence)}{' '}
+        <ShapeMark shape={shapeOfRule(alarm.rule)} /> <b>{alarm.chamberName}</b> {alarmSentence(alarm)}{' '}
         <small>{takenWords(alarm, at)}</small>
       </span>
     </li>
@@ -51,20 +52,26 @@ export function AlarmsPage() {
   return (
     <main id="main" class="plain">
       <PageHead title={words.alarms.title} />
-      <section aria-labelledby="active">
-        <h2 id="active">{words.alarms.active}</h2>
-        {active.data === undefined ? <LoadState {...active} /> : <Active alarms={active.data} onDone={active.reload} />}
-      </section>
-      <section aria-labelledby="recent">
-        <h2 id="recent">{words.alarms.recent}</h2>
-        {over === undefined && <LoadState {...recent} />}
-        {over?.length === 0 && <p class="quiet-line">{words.alarms.noneRecent}</p>}
-        <ul class="log-list">
-          {over?.map((alarm) => (
-            <Earlier key={alarm.id} alarm={alarm} />
-          ))}
-        </ul>
-      </section>
+      <div class="columns">
+        <section aria-labelledby="active">
+          <h2 id="active">{words.alarms.active}</h2>
+          {active.data === undefined ? (
+            <LoadState {...active} />
+          ) : (
+            <Active alarms={active.data} onDone={active.reload} />
+          )}
+        </section>
+        <section aria-labelledby="recent">
+          <h2 id="recent">{words.alarms.recent}</h2>
+          {over === undefined && <LoadState {...recent} />}
+          {over?.length === 0 && <p class="quiet-line">{words.alarms.noneRecent}</p>}
+          <ul class="log-list">
+            {over?.map((alarm) => (
+              <Earlier key={alarm.id} alarm={alarm} />
+            ))}
+          </ul>
+        </section>
+      </div>
     </main>
   );
 }

@@ -1,16 +1,16 @@
 // The head of a chamber's page: day, state with all that can be done about it, what is due next, and the climate now.
 import type { ChamberView } from '../../shared/api/chambers.ts';
 import { chamberState } from '../chamber-state.ts';
-import { silenceMsOf } from '../chamber-store.ts';
 import { slowNowMs } from '../clock.ts';
 import { AlarmActs } from '../parts/alarm-acts.tsx';
 import { AlarmDetails } from '../parts/alarm-details.tsx';
 import { ClimateFigures } from '../parts/climate-figures.tsx';
+import { FirstAidNote } from '../parts/first-aid-note.tsx';
 import { Folio } from '../parts/folio.tsx';
 import { NextDue } from '../parts/next-due.tsx';
 import { PageHead } from '../parts/page-head.tsx';
 import { StateSentence } from '../parts/state-sentence.tsx';
-import { humidityText, withCelsius, withHumidity } from '../quantities.ts';
+import { temperatureText, withHumidity, withTemperature } from '../quantities.ts';
 import { zone } from '../session.ts';
 import { words } from '../strings.ts';
 import { batchLine, stageLine } from './chamber-row.tsx';
@@ -20,16 +20,17 @@ function AirLine({ chamber }: { readonly chamber: ChamberView }) {
   return (
     <p class="air">
       <span>{words.chamber.probes(climate.healthyProbes, climate.canopyProbes)}</span>
-      {climate.hottest !== null && (
+      {climate.healthyProbes > 1 && climate.hottest !== null && (
         <span>
-          {words.chamber.hottestDriest(
-            withCelsius(climate.hottest),
-            `${humidityText(climate.driest)} ${words.units.humidity}`,
+          {words.chamber.spread(
+            temperatureText(climate.coldest),
+            withTemperature(climate.hottest),
+            withHumidity(climate.driest),
           )}
         </span>
       )}
       {(house.temperature !== null || house.humidity !== null) && (
-        <span>{words.chamber.house(withCelsius(house.temperature), withHumidity(house.humidity))}</span>
+        <span>{words.chamber.house(withTemperature(house.temperature), withHumidity(house.humidity))}</span>
       )}
     </p>
   );
@@ -37,8 +38,7 @@ function AirLine({ chamber }: { readonly chamber: ChamberView }) {
 
 export function ChamberHead({ chamber }: { readonly chamber: ChamberView }) {
   const nowMs = slowNowMs.value;
-  const silenceMs = silenceMsOf(chamber.id);
-  const state = chamberState(chamber, nowMs, zone.value, silenceMs);
+  const state = chamberState(chamber, nowMs, zone.value);
   return (
     <div class="chamber-head" data-urgency={state.urgency} data-priority={state.alarm?.priority}>
       <Folio batch={chamber.batch} />
@@ -52,10 +52,11 @@ export function ChamberHead({ chamber }: { readonly chamber: ChamberView }) {
         {state.alarm !== null && <AlarmDetails alarm={state.alarm} nowMs={nowMs} zone={zone.value} />}
         {state.advice !== '' && <p class="advice">{state.advice}</p>}
         {state.alarm !== null && <AlarmActs key={state.alarm.id} alarm={state.alarm} />}
-        <NextDue chamber={chamber} nowMs={nowMs} zone={zone.value} />
+        {state.asked === null && <NextDue chamber={chamber} nowMs={nowMs} zone={zone.value} />}
+        {chamber.batch !== null && <FirstAidNote batchId={chamber.batch.id} />}
       </div>
       <div class="climate-now">
-        <ClimateFigures chamber={chamber} nowMs={nowMs} silenceMs={silenceMs} />
+        <ClimateFigures chamber={chamber} nowMs={nowMs} />
         <AirLine chamber={chamber} />
       </div>
     </div>

@@ -1,13 +1,13 @@
 // One chamber on the overview: a line of the ledger with its day, state, figures, what to do, and its strip.
 import type { ChamberView } from '../../shared/api/chambers.ts';
 import { type ChamberState, chamberState } from '../chamber-state.ts';
-import { chamberSignal, silenceMsOf } from '../chamber-store.ts';
+import { chamberSignal } from '../chamber-store.ts';
 import { slowNowMs } from '../clock.ts';
-import { goTo } from '../navigation.ts';
 import { AcknowledgeButton } from '../parts/alarm-acts.tsx';
 import { AlarmDetails } from '../parts/alarm-details.tsx';
 import { CheckAnswer } from '../parts/check-answer.tsx';
 import { ClimateFigures } from '../parts/climate-figures.tsx';
+import { FirstAidNote } from '../parts/first-aid-note.tsx';
 import { Folio } from '../parts/folio.tsx';
 import { NextDue } from '../parts/next-due.tsx';
 import { StateSentence } from '../parts/state-sentence.tsx';
@@ -33,21 +33,6 @@ export function stageLine(chamber: ChamberView): string {
   return [words.stages[batch.stage], ...gap].join(' · ');
 }
 
-function DueAnswer({ chamber, state }: { readonly chamber: ChamberView; readonly state: ChamberState }) {
-  const { nextDue, batch } = chamber;
-  const isAsked = state.shape === 'due' || state.shape === 'overdue';
-  if (!isAsked || nextDue === null || batch === null || !mayAct.value) return null;
-  return (
-    <CheckAnswer
-      batchId={batch.id}
-      checkId={nextDue.checkId}
-      question={nextDue.question}
-      // "No" wants advice, and that stands on the chamber's page.
-      onAnswered={(answer) => answer === 'no' && goTo(chamberPath(chamber.id))}
-    />
-  );
-}
-
 function Say({
   chamber,
   state,
@@ -58,8 +43,8 @@ function Say({
   readonly nowMs: number;
 }) {
   const others = chamber.alarms.length - 1;
-  const { alarm } = state;
-  const isAsked = state.shape === 'due' || state.shape === 'overdue';
+  const { alarm, asked } = state;
+  const { batch } = chamber;
   return (
     <div class="say">
       <StateSentence state={state} />
@@ -68,13 +53,14 @@ function Say({
         {state.advice !== '' && <p class="advice">{state.advice}</p>}
         {alarm !== null && <AcknowledgeButton alarm={alarm} />}
       </div>
-      <DueAnswer chamber={chamber} state={state} />
+      {batch !== null && asked !== null && mayAct.value && <CheckAnswer batchId={batch.id} check={asked} />}
+      {batch !== null && <FirstAidNote batchId={batch.id} />}
       {others > 0 && alarm !== null && (
         <p class="more-alarms">
           <a href={chamberPath(chamber.id)}>{words.state.more(others)}</a>
         </p>
       )}
-      {!isAsked && <NextDue chamber={chamber} nowMs={nowMs} zone={zone.value} />}
+      {asked === null && <NextDue chamber={chamber} nowMs={nowMs} zone={zone.value} />}
     </div>
   );
 }
@@ -83,8 +69,7 @@ export function ChamberRow({ id, isShort }: { readonly id: string; readonly isSh
   const chamber = chamberSignal(id).value;
   const nowMs = slowNowMs.value;
   if (chamber === undefined) return null;
-  const silenceMs = silenceMsOf(id);
-  const state = chamberState(chamber, nowMs, zone.value, silenceMs);
+  const state = chamberState(chamber, nowMs, zone.value);
   const title = `row-${id}`;
   const Heading = isShort ? 'h3' : 'h2';
   return (
@@ -103,7 +88,7 @@ export function ChamberRow({ id, isShort }: { readonly id: string; readonly isSh
         </Heading>
         <p>{batchLine(chamber)}</p>
         <p class="stage">{stageLine(chamber)}</p>
-        <ClimateFigures chamber={chamber} nowMs={nowMs} silenceMs={silenceMs} />
+        <ClimateFigures chamber={chamber} nowMs={nowMs} />
       </div>
       <Say chamber={chamber} state={state} nowMs={nowMs} />
       <HealingStrip chamber={chamber} />

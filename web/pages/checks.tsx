@@ -1,8 +1,8 @@
 // The checks of a batch: those due now with yes and no, then those to come, then those answered.
-import { useState } from 'preact/hooks';
 import type { CheckView } from '../../shared/api/batches.ts';
 import { slowNowMs } from '../clock.ts';
 import { CheckAnswer } from '../parts/check-answer.tsx';
+import { dueWords } from '../parts/next-due.tsx';
 import { ShapeMark } from '../parts/shape-mark.tsx';
 import { mayAct, zone } from '../session.ts';
 import { words } from '../strings.ts';
@@ -27,9 +27,9 @@ function DueCheck({
   check,
   onAnswered,
 }: {
-  batchId: string;
-  check: CheckView;
-  onAnswered: (check: CheckView, answer: 'yes' | 'no') => void;
+  readonly batchId: string;
+  readonly check: CheckView;
+  readonly onAnswered: () => void;
 }) {
   const time = useTime();
   const isOverdue = check.status === 'overdue';
@@ -38,20 +38,11 @@ function DueCheck({
       <p class="sentence">
         <ShapeMark shape={isOverdue ? 'overdue' : 'due'} />
         <span>
-          {check.question}{' '}
-          <small>
-            {isOverdue ? words.checks.overdueSince(time(check.dueAt)) : words.checks.dueSince(time(check.dueAt))}
-          </small>
+          {isOverdue ? words.checks.missed : words.checks.dueNow}: {check.question}{' '}
+          <small>{dueWords(isOverdue ? 'overdue' : 'due', time(check.dueAt))}</small>
         </span>
       </p>
-      {mayAct.value && (
-        <CheckAnswer
-          batchId={batchId}
-          checkId={check.checkId}
-          question={check.question}
-          onAnswered={(answer) => onAnswered(check, answer)}
-        />
-      )}
+      {mayAct.value && <CheckAnswer batchId={batchId} check={check} onAnswered={onAnswered} />}
     </li>
   );
 }
@@ -99,24 +90,14 @@ function OtherChecks({ checks }: { readonly checks: readonly CheckView[] }) {
 }
 
 export function Checks({ batchId, checks, onAnswered }: Props) {
-  const [refused, setRefused] = useState<CheckView>();
   const due = checks.filter((check) => check.status === 'due' || check.status === 'overdue');
-  const answered = (check: CheckView, answer: 'yes' | 'no') => {
-    setRefused(answer === 'no' ? check : undefined);
-    onAnswered();
-  };
   return (
     <section aria-labelledby="checks">
       <h2 id="checks">{words.checks.title}</h2>
-      {refused !== undefined && (
-        <p class="first-aid" role="alert">
-          {words.checks.ifNo(refused.ifNo)}
-        </p>
-      )}
       {due.length === 0 && <p class="quiet-line">{words.checks.none}</p>}
       <ul class="check-due">
         {due.map((check) => (
-          <DueCheck key={check.checkId} batchId={batchId} check={check} onAnswered={answered} />
+          <DueCheck key={check.checkId} batchId={batchId} check={check} onAnswered={onAnswered} />
         ))}
       </ul>
       <OtherChecks checks={checks} />

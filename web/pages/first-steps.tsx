@@ -1,11 +1,12 @@
 // From empty to the first batch: three steps, each of which shows by itself when it is done. Gone once a batch has been opened.
 import type { ComponentChildren } from 'preact';
 import { calls } from '../calls.ts';
-import { allChambers, probes } from '../chamber-store.ts';
+import { chamberNames } from '../chamber-store.ts';
 import { changes } from '../live.ts';
 import { ShapeMark } from '../parts/shape-mark.tsx';
 import { useLoad } from '../parts/use-load.ts';
-import { withCelsius, withHumidity } from '../quantities.ts';
+import { isWaiting } from '../probe-groups.ts';
+import { withHumidity, withTemperature } from '../quantities.ts';
 import { chamberPath } from '../router.ts';
 import { mayAct, maySetUp } from '../session.ts';
 import { words } from '../strings.ts';
@@ -36,8 +37,9 @@ function Step({ title, why, isDone, children }: StepProps) {
 }
 
 function ProbeStep() {
-  const placed = probes.value.filter((probe) => probe.chamberId !== null);
-  const waiting = probes.value.filter((probe) => probe.chamberId === null && probe.place === null);
+  const { data: probes = [] } = useLoad(calls.probes, 'probes', [changes.probes]);
+  const placed = probes.filter((probe) => probe.chamberId !== null);
+  const waiting = probes.filter(isWaiting);
   const heard = placed[0]?.last ?? waiting[0]?.last ?? null;
   return (
     <Step title={words.firstSteps.probe} why={words.firstSteps.probeWhy} isDone={placed.length > 0}>
@@ -45,7 +47,7 @@ function ProbeStep() {
         {waiting.length > 0
           ? words.firstSteps.probeHeard(waiting.length)
           : placed.length === 0 && words.firstSteps.probeNone}
-        {heard !== null && `: ${words.sensors.hears(withCelsius(heard.temperature), withHumidity(heard.humidity))}`}
+        {heard !== null && `: ${words.sensors.hears(withTemperature(heard.temperature), withHumidity(heard.humidity))}`}
       </p>
       <a class="button" href="/sensors">
         {words.firstSteps.toSensors}
@@ -56,7 +58,7 @@ function ProbeStep() {
 
 export function FirstSteps() {
   const { data: batches } = useLoad(calls.batches, 'first', [changes.batches]);
-  const chambers = allChambers.value;
+  const chambers = chamberNames.value;
   if (batches === undefined || batches.length > 0) return null;
   const first = chambers[0];
   if (!maySetUp.value && first === undefined) return <p class="quiet-line">{words.firstSteps.crewIntro}</p>;
@@ -69,14 +71,14 @@ export function FirstSteps() {
           {first === undefined ? (
             <AddChamberForm />
           ) : (
-            <p>{words.firstSteps.chamberDone(chambers.map((chamber) => chamber.name).join(', '))}</p>
+            <p>{words.firstSteps.chamberDone(chambers.map(([, name]) => name).join(', '))}</p>
           )}
         </Step>
         <ProbeStep />
         <Step title={words.firstSteps.batch} why={words.firstSteps.batchWhy} isDone={false}>
           {first !== undefined && mayAct.value && (
-            <a class="button" href={chamberPath(first.id)}>
-              {words.batch.openTitle(first.name)}
+            <a class="button" href={chamberPath(first[0])}>
+              {words.batch.openTitle(first[1])}
             </a>
           )}
         </Step>

@@ -50,7 +50,7 @@ function NodeItem({ node, onChanged }: { readonly node: NodeView; readonly onCha
   const status = sensors.nodeStatus[node.status];
   const act = node.hasCredentials ? sensors.makeNew : sensors.makeCredentials;
   return (
-    <li class="probe">
+    <li class="node">
       <h3>{node.id}</h3>
       <p>{node.statusAt === null ? status : `${status}, ${agoWords(slowNowMs.value - Date.parse(node.statusAt))}`}</p>
       <p class="details">{node.hasCredentials ? sensors.hasCredentials : sensors.noCredentials}</p>
@@ -93,7 +93,7 @@ export function NodeList({
   return (
     <>
       {nodes.length === 0 && <p class="quiet-line">{sensors.noNodes}</p>}
-      <ul class="probe-list">
+      <ul class="node-list">
         {nodes.map((node) => (
           <NodeItem key={node.id} node={node} onChanged={onChanged} />
         ))}

@@ -7,14 +7,9 @@ export type Groups = Record<Urgency, readonly string[]>;
 const byName = new Intl.Collator('en', { numeric: true });
 
 /** The ids of the chambers in the three groups, each worst first, then by name. */
-export function groupChambers(
-  chambers: readonly ChamberView[],
-  nowMs: number,
-  zone: string,
-  silenceMsOf: (chamberId: string) => number,
-): Groups {
+export function groupChambers(chambers: readonly ChamberView[], nowMs: number, zone: string): Groups {
   const ranked = chambers
-    .map((chamber) => ({ chamber, state: chamberState(chamber, nowMs, zone, silenceMsOf(chamber.id)) }))
+    .map((chamber) => ({ chamber, state: chamberState(chamber, nowMs, zone) }))
     .sort((one, other) => one.state.rank - other.state.rank || byName.compare(one.chamber.name, other.chamber.name));
   const group = (urgency: Urgency) =>
     ranked.filter(({ state }) => state.urgency === urgency).map(({ chamber }) => chamber.id);

@@ -1,7 +1,7 @@
 // The overview: every chamber, worst first. It must answer from three metres which chamber needs someone, why and since when.
 import { useComputed } from '@preact/signals';
 import { useState } from 'preact/hooks';
-import { allChambers, chamberIds, silenceMsOf } from '../chamber-store.ts';
+import { allChambers, chamberIds, hasBatch } from '../chamber-store.ts';
 import { slowNowMs } from '../clock.ts';
 import { loadEverything, loadProblem } from '../live.ts';
 import { LoadState } from '../parts/load-state.tsx';
@@ -52,7 +52,7 @@ function useOrder(find: string) {
   // As text, so that a new value that changes no order redraws no list.
   const key = useComputed(() => {
     const shown = allChambers.value.filter((chamber) => matchesText(chamber, find));
-    return JSON.stringify(groupChambers(shown, slowNowMs.value, zone.value, silenceMsOf));
+    return JSON.stringify(groupChambers(shown, slowNowMs.value, zone.value));
   });
   return JSON.parse(useSteady(key.value)) as Groups;
 }
@@ -60,7 +60,7 @@ function useOrder(find: string) {
 /** How it stands, whatever is searched for. */
 function Headline() {
   const counts = useComputed(() => {
-    const { alarm, soon } = groupChambers(allChambers.value, slowNowMs.value, zone.value, silenceMsOf);
+    const { alarm, soon } = groupChambers(allChambers.value, slowNowMs.value, zone.value);
     return `${alarm.length} ${soon.length}`;
   });
   const [alarm = 0, soon = 0] = counts.value.split(' ').map(Number);
@@ -112,7 +112,7 @@ export function OverviewPage() {
       <PageHead title={words.overview.title} isHidden={true} />
       {ids === undefined && <LoadState problem={loadProblem.value} reload={() => void loadEverything()} />}
       {ids !== undefined && !isEmpty && <Chambers count={ids.length} />}
-      {ids !== undefined && <FirstSteps />}
+      {ids !== undefined && !hasBatch.value && <FirstSteps />}
       {ids !== undefined && !isEmpty && (
         <div class="below">
           <StripLegend />

@@ -36,14 +36,19 @@ export function PeoplePage() {
           </div>
         )}
       </PageHead>
-      <MyPhones />
       {maySetUp.value ? (
-        <>
+        <div class="columns is-uneven">
           <People />
-          <WebhookForm />
-        </>
+          <div class="stack">
+            <MyPhones />
+            <WebhookForm />
+          </div>
+        </div>
       ) : (
-        <p class="quiet-line">{words.people.crewOnly}</p>
+        <>
+          <MyPhones />
+          <p class="quiet-line">{words.people.crewOnly}</p>
+        </>
       )}
     </main>
   );

@@ -4,24 +4,23 @@ import { MINUTE_MS } from '../../shared/units.ts';
 import { agoWords, spanWords } from '../age.ts';
 import { showNote } from '../announce.ts';
 import { calls } from '../calls.ts';
-import { allChambers, probes } from '../chamber-store.ts';
+import { chamberNames } from '../chamber-store.ts';
 import { slowNowMs } from '../clock.ts';
+import { loadEverything } from '../live.ts';
 import { Disclosure } from '../parts/disclosure.tsx';
 import { Choice, Field, Tick } from '../parts/fields.tsx';
 import { Form, numberOf, textOf } from '../parts/form.tsx';
 import { ShapeMark } from '../parts/shape-mark.tsx';
 import { qualityWords } from '../probe-quality.ts';
-import { withCelsius, withHumidity } from '../quantities.ts';
+import { withHumidity, withTemperature } from '../quantities.ts';
 import { maySetUp } from '../session.ts';
 import { words } from '../strings.ts';
 
 const { sensors } = words;
 
-function placeWords(probe: ProbeView): string {
-  if (probe.place === null) return sensors.unplaced;
-  const chamber = allChambers.value.find(({ id }) => id === probe.chamberId);
-  const place = words.places[probe.place];
-  return chamber === undefined ? place : sensors.at(place, chamber.name);
+interface Props {
+  readonly probe: ProbeView;
+  readonly onChanged: () => void;
 }
 
 function Heard({ probe }: { readonly probe: ProbeView }) {
@@ -31,20 +30,22 @@ function Heard({ probe }: { readonly probe: ProbeView }) {
   return (
     <>
       <p class={isSilent ? 'heard is-old' : 'heard'}>
-        <b>{sensors.hears(withCelsius(probe.last.temperature), withHumidity(probe.last.humidity))}</b>{' '}
-        <span>
+        <b>{sensors.hears(withTemperature(probe.last.temperature), withHumidity(probe.last.humidity))}</b>
+      </p>
+      <p class="details">
+        <span class={isSilent ? 'taken' : ''}>
           {isSilent && !probe.outOfService && <ShapeMark shape="silent" />}{' '}
           {isSilent
             ? sensors.silentFor(spanWords(age), spanWords(probe.silenceMinutes * MINUTE_MS))
             : sensors.heardAgo(agoWords(age))}
         </span>
+        <span>{probe.outOfService ? sensors.outOfService : qualityWords(probe.last)}</span>
       </p>
-      <p class="details">{probe.outOfService ? sensors.outOfService : qualityWords(probe.last)}</p>
     </>
   );
 }
 
-function PlaceForm({ probe, close }: { readonly probe: ProbeView; readonly close: () => void }) {
+function PlaceForm({ probe, onChanged, close }: Props & { readonly close: () => void }) {
   const send = async (fields: FormData) => {
     const place = textOf(fields, 'place');
     const chamberId = textOf(fields, 'chamberId');
@@ -55,11 +56,13 @@ function PlaceForm({ probe, close }: { readonly probe: ProbeView; readonly close
       silenceMinutes: numberOf(fields, 'silenceMinutes'),
       outOfService: fields.has('outOfService'),
     });
-    probes.value = await calls.probes();
     showNote(sensors.saved(textOf(fields, 'name')));
     close();
+    onChanged();
+    // A chamber may have gained or lost the probe.
+    await loadEverything();
   };
-  const chambers = allChambers.value.map(({ id, name }) => [id, name] as const);
+  const chambers = chamberNames.value;
   const places = Object.entries(words.places);
   return (
     <Form onSend={send} act={sensors.save} onCancel={close}>
@@ -92,7 +95,8 @@ function PlaceForm({ probe, close }: { readonly probe: ProbeView; readonly close
   );
 }
 
-export function ProbeItem({ probe }: { readonly probe: ProbeView }) {
+/** Stands in a list that says which chamber it is in. */
+export function ProbeItem({ probe, onChanged }: Props) {
   const isNew = probe.place === null;
   const act = isNew ? sensors.place : sensors.change;
   return (
@@ -101,13 +105,13 @@ export function ProbeItem({ probe }: { readonly probe: ProbeView }) {
         <h3>{probe.name}</h3>
         <p class="details">{sensors.where(probe.nodeId, probe.address)}</p>
       </div>
-      <p class="probe-place">{placeWords(probe)}</p>
-      <div>
+      <p class="probe-place">{probe.place === null ? sensors.unplaced : words.placeNames[probe.place]}</p>
+      <div class="probe-heard">
         <Heard probe={probe} />
       </div>
       {maySetUp.value && (
         <Disclosure title={act} label={`${act}: ${probe.name}`} kind={isNew ? 'main' : 'plain'}>
-          {(close) => <PlaceForm probe={probe} close={close} />}
+          {(close) => <PlaceForm probe={probe} onChanged={onChanged} close={close} />}
         </Disclosure>
       )}
     </li>

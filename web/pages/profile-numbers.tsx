@@ -1,27 +1,44 @@
 // The numbers of a profile: stages with their limits, checks with what to do, each with its basis.
 import type { CheckPlan, Limit, LimitEnd, LimitSet, ProfileDocument } from '../../shared/healing/profile.ts';
-import { limitText } from '../quantities.ts';
+import { humidityLimitText, temperatureDifferenceText, temperatureLimitText } from '../quantities.ts';
 import { words } from '../strings.ts';
+import { temperatureUnit } from '../temperature-unit.ts';
 
 const { profiles } = words;
 
-function endWords(end: LimitEnd): string {
-  return typeof end === 'number' ? limitText(end) : profiles.house(end.houseOffset, limitText(end.fallback));
+/** How the numbers of one quantity are written: a value, and the size of a difference. */
+interface Writing {
+  readonly value: (value: number) => string;
+  readonly difference: (value: number) => string;
 }
 
-function limitWords(limit: Limit): string {
-  if (limit.shape === 'constant') return profiles.constant(limitText(limit.value));
-  if (limit.shape === 'levels') return profiles.levels(limit.values.map(endWords));
-  if (limit.shape === 'ramp') return profiles.ramp(limitText(limit.from), endWords(limit.to));
-  return profiles.stairs(limitText(limit.from), endWords(limit.to), limit.steps);
+const inTemperature: Writing = { value: temperatureLimitText, difference: temperatureDifferenceText };
+const inHumidity: Writing = { value: humidityLimitText, difference: (value) => humidityLimitText(Math.abs(value)) };
+
+function offsetWords(offset: number, { difference }: Writing): string {
+  if (offset === 0) return '';
+  return offset > 0 ? profiles.more(difference(offset)) : profiles.less(difference(offset));
 }
 
-function setWords(set: LimitSet): string {
+function endWords(end: LimitEnd, writing: Writing): string {
+  if (typeof end === 'number') return writing.value(end);
+  return profiles.house(offsetWords(end.houseOffset, writing), writing.value(end.fallback));
+}
+
+function limitWords(limit: Limit, writing: Writing): string {
+  if (limit.shape === 'constant') return profiles.constant(writing.value(limit.value));
+  if (limit.shape === 'levels') return profiles.levels(limit.values.map((end) => endWords(end, writing)));
+  const from = writing.value(limit.from);
+  const to = endWords(limit.to, writing);
+  return limit.shape === 'ramp' ? profiles.ramp(from, to) : profiles.stairs(from, to, limit.steps);
+}
+
+function setWords(set: LimitSet, writing: Writing): string {
   const outer = [
-    ...(set.lowLow === undefined ? [] : [profiles.outer(profiles.lowLow, limitWords(set.lowLow))]),
-    ...(set.highHigh === undefined ? [] : [profiles.outer(profiles.highHigh, limitWords(set.highHigh))]),
+    ...(set.lowLow === undefined ? [] : [profiles.outer(profiles.lowLow, limitWords(set.lowLow, writing))]),
+    ...(set.highHigh === undefined ? [] : [profiles.outer(profiles.highHigh, limitWords(set.highHigh, writing))]),
   ];
-  return [profiles.lowToHigh(limitWords(set.low), limitWords(set.high)), ...outer].join('; ');
+  return [profiles.lowToHigh(limitWords(set.low, writing), limitWords(set.high, writing)), ...outer].join('; ');
 }
 
 function basesOf(set: LimitSet): string {
@@ -43,7 +60,13 @@ function beginWords({ stage, afterHours, notBefore }: ProfileDocument['stages'][
 }
 
 function StageTable({ document }: { readonly document: ProfileDocument }) {
-  const names = [profiles.stage, profiles.from, profiles.temperature, profiles.humidity];
+  const temperatureName = profiles.temperature(temperatureUnit.value);
+  const names = [profiles.stage, profiles.from, temperatureName, profiles.humidity];
+  const cells = ({ temperature, humidity }: ProfileDocument['stages'][number]) =>
+    [
+      [temperatureName, temperature, inTemperature],
+      [profiles.humidity, humidity, inHumidity],
+    ] as const;
   return (
     <table class="stacking">
       <caption class="unseen">{profiles.numbers}</caption>
@@ -61,9 +84,9 @@ function StageTable({ document }: { readonly document: ProfileDocument }) {
           <tr key={plan.stage}>
             <th scope="row">{words.stages[plan.stage]}</th>
             <td data-name={profiles.from}>{beginWords(plan)}</td>
-            {[plan.temperature, plan.humidity].map((set, index) => (
-              <td key={names[index + 2]} data-name={names[index + 2]}>
-                {setWords(set)} <small>{profiles.basis(basesOf(set))}</small>
+            {cells(plan).map(([name, set, writing]) => (
+              <td key={name} data-name={name}>
+                {setWords(set, writing)} <small>{profiles.basis(basesOf(set))}</small>
               </td>
             ))}
           </tr>
@@ -89,7 +112,7 @@ export function ProfileNumbers({ document }: { readonly document: ProfileDocumen
               <li key={check.id}>
                 <b>{check.question}</b> {checkTime(check)}{' '}
                 <small>
-                  {words.checks.ifNo(check.ifNo)} {profiles.basis(check.basis)}
+                  {profiles.ifNo(check.ifNo)} {profiles.basis(check.basis)}
                 </small>
               </li>
             ))}

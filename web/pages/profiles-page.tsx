@@ -22,12 +22,14 @@ function Profile({ profile }: { readonly profile: ProfileView }) {
   const label = `${words.strip.planName(document.name)}. ${summarizePlan(data)}`;
   return (
     <article class="profile">
-      <h2>
-        {document.name} <small>{words.profiles.version(profile.version)}</small>
-      </h2>
-      <p class="details">{document.crop}</p>
-      <div class="strip">
-        <StripCanvas data={data} zone="UTC" label={label} />
+      <div class="profile-plan">
+        <h2>
+          {document.name} <small>{words.profiles.version(profile.version)}</small>
+        </h2>
+        <p class="details">{document.crop}</p>
+        <div class="strip">
+          <StripCanvas data={data} zone="UTC" label={label} />
+        </div>
       </div>
       {document.note !== '' && <p class="profile-note">{document.note}</p>}
       <ProfileNumbers document={document} />

@@ -1,11 +1,12 @@
 // Probes, nodes and refused messages. What has been heard and waits to be placed comes first.
 import type { ProbeView } from '../../shared/api/probes.ts';
 import { calls } from '../calls.ts';
-import { probes } from '../chamber-store.ts';
+import { chamberNames } from '../chamber-store.ts';
 import { changes } from '../live.ts';
 import { LoadState } from '../parts/load-state.tsx';
 import { PageHead } from '../parts/page-head.tsx';
 import { useLoad } from '../parts/use-load.ts';
+import { groupProbes, isWaiting } from '../probe-groups.ts';
 import { words } from '../strings.ts';
 import { NodeList } from './node-list.tsx';
 import { ProbeItem } from './probe-item.tsx';
@@ -13,28 +14,45 @@ import { RefusedList } from './refused-list.tsx';
 
 const { sensors } = words;
 
-function isWaiting(probe: ProbeView): boolean {
-  return probe.chamberId === null && probe.place === null && !probe.outOfService;
+interface ListProps {
+  readonly probes: readonly ProbeView[];
+  readonly onChanged: () => void;
 }
 
-function ProbeList({
-  title,
-  list,
-  none,
-}: {
-  readonly title: string;
-  readonly list: readonly ProbeView[];
-  readonly none: string;
-}) {
+function ProbeList({ probes, onChanged }: ListProps) {
   return (
-    <section aria-label={title}>
-      <h2>{title}</h2>
-      {list.length === 0 && <p class="quiet-line">{none}</p>}
-      <ul class="probe-list">
-        {list.map((probe) => (
-          <ProbeItem key={probe.id} probe={probe} />
+    <ul class="probe-list">
+      {probes.map((probe) => (
+        <ProbeItem key={probe.id} probe={probe} onChanged={onChanged} />
+      ))}
+    </ul>
+  );
+}
+
+function Waiting({ probes, onChanged }: ListProps) {
+  return (
+    <section aria-labelledby="waiting">
+      <h2 id="waiting">{sensors.waiting}</h2>
+      {probes.length === 0 && <p class="quiet-line">{sensors.noneWaiting}</p>}
+      <ProbeList probes={probes} onChanged={onChanged} />
+    </section>
+  );
+}
+
+function InPlace({ probes, onChanged }: ListProps) {
+  const groups = groupProbes(probes, chamberNames.value);
+  return (
+    <section aria-labelledby="placed">
+      <h2 id="placed">{sensors.placed}</h2>
+      {groups.length === 0 && <p class="quiet-line">{sensors.nonePlaced}</p>}
+      <div class="probe-groups">
+        {groups.map((group) => (
+          <div key={group.key}>
+            <h3>{group.title}</h3>
+            <ProbeList probes={group.probes} onChanged={onChanged} />
+          </div>
         ))}
-      </ul>
+      </div>
     </section>
   );
 }
@@ -55,33 +73,31 @@ function HowTo({ isOpen }: { readonly isOpen: boolean }) {
 }
 
 export function SensorsPage() {
-  const loaded = useLoad(async () => {
-    probes.value = await calls.probes();
-    return true;
-  }, 'probes');
+  const probes = useLoad(calls.probes, 'probes', [changes.probes]);
   const nodes = useLoad(calls.nodes, 'nodes', [changes.probes]);
-  const list = probes.value;
   return (
     <main id="main" class="plain">
       <PageHead title={sensors.title} />
-      {loaded.data === undefined && list.length === 0 ? (
-        <LoadState {...loaded} />
+      {probes.data === undefined ? (
+        <LoadState {...probes} />
       ) : (
         <>
-          <ProbeList title={sensors.waiting} list={list.filter(isWaiting)} none={sensors.noneWaiting} />
-          <ProbeList
-            title={sensors.placed}
-            list={list.filter((probe) => !isWaiting(probe))}
-            none={sensors.nonePlaced}
-          />
+          <Waiting probes={probes.data.filter(isWaiting)} onChanged={probes.reload} />
+          <InPlace probes={probes.data} onChanged={probes.reload} />
         </>
       )}
-      <HowTo isOpen={loaded.data !== undefined && list.length === 0} />
-      <section aria-labelledby="nodes">
-        <h2 id="nodes">{sensors.nodes}</h2>
-        {nodes.data === undefined ? <LoadState {...nodes} /> : <NodeList nodes={nodes.data} onChanged={nodes.reload} />}
-      </section>
-      <RefusedList />
+      <div class="columns">
+        <section aria-labelledby="nodes">
+          <h2 id="nodes">{sensors.nodes}</h2>
+          {nodes.data === undefined ? (
+            <LoadState {...nodes} />
+          ) : (
+            <NodeList nodes={nodes.data} onChanged={nodes.reload} />
+          )}
+          <HowTo isOpen={probes.data?.length === 0} />
+        </section>
+        <RefusedList />
+      </div>
     </main>
   );
 }

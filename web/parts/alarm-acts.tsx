@@ -1,8 +1,9 @@
 // What can be done about an alarm: acknowledge in one tap, shelve for a time with a reason, take off the shelf.
 import type { AlarmView } from '../../shared/api/alarms.ts';
+import { alarmSentence } from '../alarm-sentence.ts';
 import { showNote } from '../announce.ts';
 import { calls } from '../calls.ts';
-import { isOpen, plainSentence } from '../chamber-state.ts';
+import { isOpen } from '../chamber-state.ts';
 import { mayAct } from '../session.ts';
 import { words } from '../strings.ts';
 import { ActButton } from './act-button.tsx';
@@ -17,7 +18,7 @@ export function AcknowledgeButton({ alarm, onDone }: { readonly alarm: AlarmView
       kind="main"
       work={() => calls.acknowledge(alarm.id)}
       done={words.acts.acknowledged}
-      label={words.acts.acknowledgeThis(plainSentence(alarm.sentence))}
+      label={words.acts.acknowledgeThis(alarmSentence(alarm))}
       {...(onDone === undefined ? {} : { onDone })}
     >
       {words.acts.acknowledge}

@@ -1,6 +1,7 @@
 // How long an alarm has stood, how far it went, and who has taken it.
 import type { AlarmView } from '../../shared/api/alarms.ts';
-import { withCelsius, withHumidity } from '../quantities.ts';
+import { isAboutTemperature } from '../alarm-sentence.ts';
+import { withHumidity, withTemperature } from '../quantities.ts';
 import { words } from '../strings.ts';
 import { dayAndTime } from '../when.ts';
 
@@ -12,10 +13,10 @@ interface Props {
 
 function peakWords(alarm: AlarmView, at: (time: string) => string): string | null {
   if (alarm.peak === null || alarm.peakAt === null) return null;
-  const isTemperature = alarm.rule === 'heat' || alarm.rule === 'cold';
+  const isTemperature = isAboutTemperature(alarm.rule);
   const isHumidity = alarm.rule === 'dry' || alarm.rule === 'wet';
   if (!isTemperature && !isHumidity) return null;
-  return words.state.peak(isTemperature ? withCelsius(alarm.peak) : withHumidity(alarm.peak), at(alarm.peakAt));
+  return words.state.peak(isTemperature ? withTemperature(alarm.peak) : withHumidity(alarm.peak), at(alarm.peakAt));
 }
 
 /** Who has it, or that nobody has. */
@@ -35,6 +36,7 @@ export function AlarmDetails({ alarm, nowMs, zone }: Props) {
   const peak = peakWords(alarm, at);
   return (
     <p class="details">
+      {alarm.probeName !== null && <span>{alarm.probeName}</span>}
       <span>{words.priorities[alarm.priority]}</span>
       <span>{words.state.since(at(alarm.since))}</span>
       {peak !== null && <span>{peak}</span>}

@@ -1,6 +1,7 @@
 // One alarm in a list: shape and sentence, how long, who has it, what to do first, and the acts.
 import type { AlarmView } from '../../shared/api/alarms.ts';
-import { isOpen, plainSentence, shapeOfRule } from '../chamber-state.ts';
+import { alarmSentence } from '../alarm-sentence.ts';
+import { isOpen, shapeOfRule } from '../chamber-state.ts';
 import { slowNowMs } from '../clock.ts';
 import { chamberPath } from '../router.ts';
 import { zone } from '../session.ts';
@@ -36,7 +37,7 @@ export function AlarmItem({ alarm, isWanted = false, withChamber = false, onDone
       )}
       <p class="sentence" data-urgency={isOpen(alarm) ? 'alarm' : 'soon'}>
         <ShapeMark shape={shapeOfRule(alarm.rule)} />
-        <span>{plainSentence(alarm.sentence)}</span>
+        <span>{alarmSentence(alarm)}</span>
       </p>
       <AlarmDetails alarm={alarm} nowMs={slowNowMs.value} zone={zone.value} />
       {alarm.advice !== '' && <p class="advice">{alarm.advice}</p>}

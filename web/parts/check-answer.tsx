@@ -1,31 +1,36 @@
-// Yes or no to a check, in one tap.
+// Yes or no to a check, in one tap. After a "no" the advice is kept for the batch.
 import { calls } from '../calls.ts';
+import type { NextDue } from '../chamber-state.ts';
+import { noteAnswer } from '../first-aid.ts';
 import { words } from '../strings.ts';
 import { ActButton } from './act-button.tsx';
 
 interface Props {
   readonly batchId: string;
-  readonly checkId: string;
-  readonly question: string;
-  readonly onAnswered?: (answer: 'yes' | 'no') => void;
+  readonly check: Pick<NextDue, 'checkId' | 'question' | 'ifNo'>;
+  readonly onAnswered?: () => void;
 }
 
-export function CheckAnswer({ batchId, checkId, question, onAnswered }: Props) {
+export function CheckAnswer({ batchId, check, onAnswered }: Props) {
+  const answered = (word: 'yes' | 'no') => {
+    noteAnswer(batchId, check, word);
+    onAnswered?.();
+  };
   const answer = (word: 'yes' | 'no', kind: 'main' | 'plain', label: string) => (
     <ActButton
       kind={kind}
       label={label}
-      work={() => calls.answerCheck(batchId, checkId, word)}
+      work={() => calls.answerCheck(batchId, check.checkId, word)}
       done={words.checks.saved}
-      onDone={() => onAnswered?.(word)}
+      onDone={() => answered(word)}
     >
       {words.acts[word]}
     </ActButton>
   );
   return (
     <div class="acts answer">
-      {answer('yes', 'main', words.checks.yesFor(question))}
-      {answer('no', 'plain', words.checks.noFor(question))}
+      {answer('yes', 'main', words.checks.yesFor(check.question))}
+      {answer('no', 'plain', words.checks.noFor(check.question))}
     </div>
   );
 }

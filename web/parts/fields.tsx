@@ -1,20 +1,7 @@
 // The fields of a form: label, hint and the fault the service found in it.
-import { createContext, type JSX } from 'preact';
-import { useContext, useId } from 'preact/hooks';
-import type { FieldFault } from '../api.ts';
-
-/** The faults of the form that the fields stand in. */
-export const Faults = createContext<readonly FieldFault[]>([]);
-
-/** The name of the field that a fault's place means: the last part of a JSON Pointer or a dotted name. */
-export function fieldName(where: string): string {
-  return where.split(/[/.]/).at(-1) ?? '';
-}
-
-/** The fault of a field, by its name or a JSON Pointer to it. */
-function faultOf(faults: readonly FieldFault[], name: string): string | undefined {
-  return faults.find(({ where }) => fieldName(where) === name)?.reason;
-}
+import type { JSX } from 'preact';
+import { useId } from 'preact/hooks';
+import { describedBy, FieldNotes, useFault } from './field-notes.tsx';
 
 interface FieldProps {
   readonly name: string;
@@ -28,34 +15,45 @@ interface FieldProps {
   readonly step?: number | 'any';
   readonly autoComplete?: string;
   readonly autoFocus?: boolean;
+  /** Offered while typing; something else may be typed. */
+  readonly suggestions?: readonly string[];
+  /** Told what stands in the field at each change. */
+  readonly onText?: (text: string) => void;
 }
 
 /** The attributes of an input's type, one literal each: the types of the attributes belong together. */
-function inputType(type: FieldProps['type']): JSX.IntrinsicElements['input'] {
+function inputType(type: FieldProps['type'], list: string | undefined): JSX.IntrinsicElements['input'] {
+  if (list !== undefined) return { type: 'text', list };
   return type === 'number' ? { type: 'number', inputMode: 'decimal' } : ({ type } as JSX.IntrinsicElements['input']);
 }
 
-export function Field({ name, label, hint, type = 'text', value, required = false, ...more }: FieldProps) {
+function Suggestions({ id, texts }: { readonly id: string; readonly texts: readonly string[] }) {
+  return (
+    <datalist id={id}>
+      {texts.map((text) => (
+        <option key={text} value={text} />
+      ))}
+    </datalist>
+  );
+}
+
+export function Field({ name, label, hint, type = 'text', value, suggestions, onText, ...more }: FieldProps) {
   const id = useId();
-  const fault = faultOf(useContext(Faults), name);
-  const described = [hint && `${id}-hint`, fault && `${id}-fault`].filter(Boolean).join(' ');
+  const fault = useFault(name);
   return (
     <div class="field">
       <label for={id}>{label}</label>
       <input
-        {...{ id, name, required }}
-        {...inputType(type)}
+        {...{ id, name }}
+        {...inputType(type, suggestions === undefined ? undefined : `${id}-list`)}
         defaultValue={value === undefined ? '' : String(value)}
-        aria-describedby={described === '' ? undefined : described}
+        aria-describedby={describedBy(id, hint, fault)}
         aria-invalid={fault !== undefined}
+        onInput={(event) => onText?.(event.currentTarget.value)}
         {...more}
       />
-      {hint !== undefined && <small id={`${id}-hint`}>{hint}</small>}
-      {fault !== undefined && (
-        <small class="fault" id={`${id}-fault`}>
-          {fault}
-        </small>
-      )}
+      {suggestions !== undefined && <Suggestions id={`${id}-list`} texts={suggestions} />}
+      <FieldNotes id={id} hint={hint} fault={fault} />
     </div>
   );
 }
@@ -63,6 +61,7 @@ export function Field({ name, label, hint, type = 'text', value, required = fals
 interface ChoiceProps {
   readonly name: string;
   readonly label: string;
+  readonly hint?: string;
   readonly value?: string;
   readonly options: readonly (readonly [value: string, label: string])[];
   readonly required?: boolean;
@@ -74,6 +73,7 @@ interface ChoiceProps {
 export function Choice({
   name,
   label,
+  hint,
   value,
   options,
   required = false,
@@ -81,7 +81,7 @@ export function Choice({
   onChoose,
 }: ChoiceProps) {
   const id = useId();
-  const fault = faultOf(useContext(Faults), name);
+  const fault = useFault(name);
   return (
     <div class="field">
       <label for={id} class={isLabelHidden ? 'unseen' : ''}>
@@ -90,7 +90,7 @@ export function Choice({
       <select
         {...{ id, name, required }}
         aria-invalid={fault !== undefined}
-        aria-describedby={fault === undefined ? undefined : `${id}-fault`}
+        aria-describedby={describedBy(id, hint, fault)}
         onChange={(event) => onChoose?.(event.currentTarget.value)}
       >
         {options.map(([option, text]) => (
@@ -99,11 +99,7 @@ export function Choice({
           </option>
         ))}
       </select>
-      {fault !== undefined && (
-        <small class="fault" id={`${id}-fault`}>
-          {fault}
-        </small>
-      )}
+      <FieldNotes id={id} hint={hint} fault={fault} />
     </div>
   );
 }

@@ -3,7 +3,7 @@ import type { ComponentChildren } from 'preact';
 import { useRef, useState } from 'preact/hooks';
 import { ApiProblem } from '../api.ts';
 import { words } from '../strings.ts';
-import { Faults, fieldName } from './fields.tsx';
+import { Faults, fieldName } from './field-notes.tsx';
 
 interface FormProps {
   /** Sends the form; a refusal is shown and everything typed is kept. */

@@ -1,11 +1,10 @@
 // Says that the connection is lost and how old what is shown is. It also greys the page with age.
 import { useEffect } from 'preact/hooks';
-import { spanWords } from '../age.ts';
 import { slowNowMs } from '../clock.ts';
 import { connection, heardMs, loadProblem } from '../live.ts';
+import { lostWords } from '../lost-words.ts';
 import { zone } from '../session.ts';
 import { words } from '../strings.ts';
-import { dayAndTime } from '../when.ts';
 
 export function LostBanner() {
   const isLost = connection.value === 'lost';
@@ -16,12 +15,9 @@ export function LostBanner() {
   // A service that answers with a problem is reached; the page shows what it says.
   const isReached = heard === null && (loadProblem.value?.status ?? 0) !== 0;
   if (!isLost || isReached) return null;
-  const now = slowNowMs.value;
   return (
     <p class="lost" role="status">
-      {heard === null
-        ? words.live.neverHeard
-        : words.live.lost(dayAndTime(heard, now, zone.value), spanWords(now - heard))}
+      {heard === null ? words.live.neverHeard : lostWords(heard, slowNowMs.value, zone.value)}
     </p>
   );
 }

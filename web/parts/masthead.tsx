@@ -1,13 +1,14 @@
 // The head of every page: name, the ways to the pages, the site's clock and how long ago the service was heard.
 import type { RefObject } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
+import { SECOND_MS } from '../../shared/units.ts';
 import { agoWords, spanWords } from '../age.ts';
 import { openAlarmCount } from '../chamber-store.ts';
 import { nowMs } from '../clock.ts';
 import { connection, heardMs } from '../live.ts';
 import { route } from '../navigation.ts';
 import type { PageName } from '../router.ts';
-import { session, zone } from '../session.ts';
+import { maySetUp, session, zone } from '../session.ts';
 import { words } from '../strings.ts';
 import { weekdayAndTime } from '../when.ts';
 
@@ -21,8 +22,14 @@ const far = [
   ['/sensors', 'sensors'],
   ['/people', 'people'],
 ] as const;
+const managers = [['/settings', 'settings']] as const;
 
-type NavName = (typeof near)[number][1] | (typeof far)[number][1];
+type NavName = (typeof near | typeof far | typeof managers)[number][1];
+
+/** The pages that are not asked for every day. */
+function farLinks(): readonly (readonly [path: string, name: NavName])[] {
+  return maySetUp.value ? [...far, ...managers] : far;
+}
 
 function isHere(name: NavName, page: PageName): boolean {
   return page === name || (name === 'overview' && page === 'chamber');
@@ -47,7 +54,8 @@ function NavLink({ path, name }: { readonly path: string; readonly name: NavName
 
 function liveWords(now: number, heard: number | null, isLost: boolean): string {
   if (heard === null) return isLost ? words.live.none : words.live.connecting;
-  return isLost ? words.live.lostShort(spanWords(now - heard)) : words.live.heard(agoWords(now - heard));
+  if (!isLost) return words.live.heard(agoWords(now - heard));
+  return now - heard < SECOND_MS ? words.live.none : words.live.lostShort(spanWords(now - heard));
 }
 
 /** The clock and the age of what is shown; alone in a component because it changes each second. */
@@ -78,12 +86,13 @@ function useCloseOutside(menu: RefObject<HTMLDetailsElement | null>): void {
 function MoreMenu() {
   const menu = useRef<HTMLDetailsElement>(null);
   useCloseOutside(menu);
-  const isFar = far.some(([, name]) => isHere(name, route.value.page));
+  const links = farLinks();
+  const isFar = links.some(([, name]) => isHere(name, route.value.page));
   return (
     <details class="more" key={route.value.page} ref={menu}>
       <summary class={isFar ? 'is-here' : ''}>{words.nav.more}</summary>
       <div class="more-links">
-        {far.map(([path, name]) => (
+        {links.map(([path, name]) => (
           <NavLink key={name} path={path} name={name} />
         ))}
       </div>
@@ -105,7 +114,7 @@ export function Masthead() {
           <NavLink key={name} path={path} name={name} />
         ))}
         <div class="far">
-          {far.map(([path, name]) => (
+          {farLinks().map(([path, name]) => (
             <NavLink key={name} path={path} name={name} />
           ))}
         </div>

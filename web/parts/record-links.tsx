@@ -9,7 +9,7 @@ export function RecordLinks({ batch }: { readonly batch: { readonly id: string; 
   return (
     <span class="record-links">
       {kinds.map(([ending, label, full]) => (
-        <a key={ending} href={`/api/v1/batches/${batch.id}/record.${ending}`} download>
+        <a key={ending} class="roomy" href={`/api/v1/batches/${batch.id}/record.${ending}`} download>
           {label}
           <span class="unseen">: {words.batch.recordFor(full, batch.code)}</span>
         </a>

@@ -3,6 +3,7 @@ import type { Shape } from '../chamber-state.ts';
 
 const paths: Record<Shape, { readonly d: string; readonly isFull: boolean; readonly dashes?: string }> = {
   hot: { d: 'M10 2 19 18H1z', isFull: true },
+  warming: { d: 'M10 18V3.5M3.5 10 10 3.5l6.5 6.5', isFull: false },
   cold: { d: 'M10 18 1 2h18z', isFull: true },
   wet: { d: 'M10 3.5 17.5 17h-15z', isFull: false },
   dry: { d: 'M10 16.5 2.5 3h15z', isFull: false },

@@ -1,6 +1,7 @@
 // The picture of a chart: takes the focus so that keys can move it, and the pointer so that it can be dragged.
 import { useMemo, useRef } from 'preact/hooks';
 import { words } from '../strings.ts';
+import { temperatureUnit } from '../temperature-unit.ts';
 import { chartLayout } from './lanes.ts';
 import type { PlotInput } from './plot.ts';
 import type { StripData } from './strip-data.ts';
@@ -25,17 +26,18 @@ function labelOf(data: StripData | undefined, zone: string): string {
 
 export function ChartPicture({ data, shown, zone, onMove, onKeyDown, onPoint }: Props) {
   const host = useRef<HTMLDivElement>(null);
+  const unit = temperatureUnit.value;
   const input = useMemo<PlotInput | undefined>(
     () =>
       data && {
-        ...{ data, layout: chartLayout, zone, marked: null },
+        ...{ data, layout: chartLayout, zone, unit, marked: null },
         window: [shown.fromMs / 1000, shown.toMs / 1000],
       },
-    [data, zone, shown.fromMs, shown.toMs],
+    [data, zone, unit, shown.fromMs, shown.toMs],
   );
   const plot = usePlot(host, input);
   const handlers = useChartPointer(plot, shown, { onMove, onPoint });
-  const label = useMemo(() => labelOf(data, zone), [data, zone]);
+  const label = useMemo(() => labelOf(data, zone), [data, zone, unit]);
   return (
     // biome-ignore lint/a11y/useSemanticElements: a fieldset groups form fields, and this is a picture that is moved
     <div

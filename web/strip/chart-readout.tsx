@@ -1,5 +1,5 @@
 // The values at the place pointed to, or the last ones heard, in one line above the chart.
-import { humidityText, limitText, temperatureText } from '../quantities.ts';
+import { humidityLimitText, humidityText, temperatureText, withTemperature } from '../quantities.ts';
 import { words } from '../strings.ts';
 import { dayAndTime } from '../when.ts';
 import type { Column, StripData } from './strip-data.ts';
@@ -36,7 +36,7 @@ export function ChartReadout({ data, atSec, zone, nowMs }: Props) {
         <>
           <span class="read-temperature">
             {words.chart.readTemperature(
-              temperatureText(at(temperature.mean)),
+              withTemperature(at(temperature.mean)),
               temperatureText(at(temperature.min)),
               temperatureText(at(temperature.max)),
             )}
@@ -52,7 +52,9 @@ export function ChartReadout({ data, atSec, zone, nowMs }: Props) {
       ) : (
         <span>{words.chart.readGap}</span>
       )}
-      {low !== null && <span>{words.chart.readPlan(limitText(low), limitText(at(corridor.humidity.high)))}</span>}
+      {low !== null && (
+        <span>{words.chart.readPlan(humidityLimitText(low), humidityLimitText(at(corridor.humidity.high)))}</span>
+      )}
     </p>
   );
 }

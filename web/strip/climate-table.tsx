@@ -1,6 +1,7 @@
 // The values behind a chart as a real table, at most sixty rows, with what happened under it.
-import { humidityText, limitText, temperatureText } from '../quantities.ts';
+import { humidityLimitText, humidityText, temperatureLimitText, temperatureText } from '../quantities.ts';
 import { words } from '../strings.ts';
+import { temperatureUnit } from '../temperature-unit.ts';
 import { dayAndTime } from '../when.ts';
 import type { StripData } from './strip-data.ts';
 import { type TableRow, tableRows } from './table-rows.ts';
@@ -23,11 +24,13 @@ function ClimateRow({ row, time }: { readonly row: TableRow; readonly time: stri
       <td>
         {row.temperatureHigh === null
           ? ''
-          : words.chart.range(limitText(row.temperatureLow), limitText(row.temperatureHigh))}
+          : words.chart.range(temperatureLimitText(row.temperatureLow), temperatureLimitText(row.temperatureHigh))}
       </td>
       <td>{triple(row.humidity, humidityText)}</td>
       <td>
-        {row.humidityLow === null ? '' : words.chart.range(limitText(row.humidityLow), limitText(row.humidityHigh))}
+        {row.humidityLow === null
+          ? ''
+          : words.chart.range(humidityLimitText(row.humidityLow), humidityLimitText(row.humidityHigh))}
       </td>
       <td>{humidityText(row.house)}</td>
       <td>{row.badShare === null ? '' : words.chart.share(Math.round(row.badShare * 100))}</td>
@@ -39,6 +42,7 @@ export function ClimateTable({ data, zone, nowMs }: Props) {
   const rows = tableRows(data, 60);
   const time = (seconds: number) => dayAndTime(seconds * 1000, nowMs, zone);
   const { columns } = words.chart;
+  const unit = temperatureUnit.value;
   const happened = data.series.events.filter((event) => event.kind !== 'check' || event.what !== 'to-come');
   return (
     <div class="table-box">
@@ -47,7 +51,7 @@ export function ClimateTable({ data, zone, nowMs }: Props) {
         <thead>
           <tr>
             {[
-              ...[columns.time, columns.temperature, columns.tempPlan, columns.humidity, columns.corridor],
+              ...[columns.time, columns.temperature(unit), columns.tempPlan(unit), columns.humidity, columns.corridor],
               ...[columns.house, columns.bad],
             ].map((name) => (
               <th key={name} scope="col">

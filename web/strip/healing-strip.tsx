@@ -61,6 +61,7 @@ export function HealingStrip({ chamber, marked = null }: Props) {
   const closedAt = batch?.closedAt ?? null;
   const data = useMemo(() => series && stripData(series, closedAt), [series, closedAt]);
   const siteZone = zone.value;
+  // Empty until the series has come: the style keeps a quiet ground in its place.
   return (
     <div class="strip" ref={host}>
       {data !== undefined && (

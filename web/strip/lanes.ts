@@ -64,6 +64,11 @@ export function widenRange(
   return { low, high };
 }
 
+/** The smallest of the steps with which at most `most` labels stand in a range; the widest when none does. */
+export function labelStep(range: ValueRange, steps: readonly number[], most: number): number {
+  return steps.find((step) => labelValues(range, step).length <= most) ?? steps.at(-1) ?? 1;
+}
+
 /** Round values to label inside a range: multiples of `step`, ends included when they are multiples. */
 export function labelValues(range: ValueRange, step: number): readonly number[] {
   const values: number[] = [];

@@ -1,4 +1,5 @@
 // Alarms as spans in the lane they speak of: a red bar as long as the alarm lasted, with hatching over the lane.
+import { isAboutTemperature } from '../alarm-sentence.ts';
 import { inks } from './inks.ts';
 import type { Lane, StripLayout } from './lanes.ts';
 import { eventsOf } from './strip-data.ts';
@@ -6,7 +7,7 @@ import { clipped, hatch, type Painter } from './surface.ts';
 
 /** The lane an alarm's rule speaks of; silence concerns both. */
 export function lanesOfRule(rule: string, layout: StripLayout): readonly Lane[] {
-  if (rule === 'heat' || rule === 'cold') return [layout.temperature];
+  if (isAboutTemperature(rule)) return [layout.temperature];
   if (rule === 'dry' || rule === 'wet') return [layout.humidity];
   return [layout.humidity, layout.temperature];
 }

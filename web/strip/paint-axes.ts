@@ -1,17 +1,32 @@
 // The scales of a chart: values at the left of each lane, local times of the site below.
+import { words } from '../strings.ts';
+import { celsiusOf, inUnit, type TemperatureUnit } from '../temperature-unit.ts';
 import { clockTime, weekdayAndTime } from '../when.ts';
 import { clockTicks } from './clock-ticks.ts';
 import { inkFont, inks } from './inks.ts';
-import { labelValues, type ValueRange } from './lanes.ts';
+import { labelStep, labelValues, type ValueRange } from './lanes.ts';
 import { type Painter, type Surface, stroke } from './surface.ts';
 
 const pxPerTick = 74;
+const mostValues = 6;
+const humiditySteps = [10, 20] as const;
+const temperatureSteps: Record<TemperatureUnit, readonly number[]> = { '°C': [4, 8, 16], '°F': [5, 10, 20] };
 
-function paintValues(surface: Surface, range: ValueRange, step: number, toY: (value: number) => number): void {
+interface Scale {
+  /** Written over the values. */
+  readonly unit: string;
+  /** In that unit. */
+  readonly range: ValueRange;
+  readonly steps: readonly number[];
+  readonly toY: (value: number) => number;
+}
+
+function paintValues(surface: Surface, { unit, range, steps, toY }: Scale): void {
   const { ctx, box, ratio } = surface;
   ctx.textAlign = 'right';
   ctx.textBaseline = 'middle';
-  for (const value of labelValues(range, step)) {
+  ctx.fillText(unit, box.left - 5 * ratio, toY(range.high) - 14 * ratio);
+  for (const value of labelValues(range, labelStep(range, steps, mostValues))) {
     const y = Math.round(toY(value)) + 0.5 * ratio;
     ctx.strokeStyle = inks.cell;
     stroke(ctx, box.left, y, box.left + box.width, y);
@@ -20,15 +35,21 @@ function paintValues(surface: Surface, range: ValueRange, step: number, toY: (va
 }
 
 /** Values of both lanes and their faint lines. */
-export const paintValueAxes: Painter = (surface, { layout, humidityRange, temperatureRange }) => {
+export const paintValueAxes: Painter = (surface, { layout, humidityRange, temperatureRange, unit }) => {
   if (layout.kind === 'row') return;
   const { ctx, ratio } = surface;
   ctx.font = inkFont(layout.textPx, ratio);
   ctx.lineWidth = ratio;
   ctx.fillStyle = inks.humidity;
-  paintValues(surface, humidityRange, 10, surface.humidityY);
+  const { humidity } = words.units;
+  paintValues(surface, { unit: humidity, range: humidityRange, steps: humiditySteps, toY: surface.humidityY });
   ctx.fillStyle = inks.temperature;
-  paintValues(surface, temperatureRange, 4, surface.temperatureY);
+  paintValues(surface, {
+    unit,
+    range: { low: inUnit(temperatureRange.low, unit), high: inUnit(temperatureRange.high, unit) },
+    steps: temperatureSteps[unit],
+    toY: (value) => surface.temperatureY(celsiusOf(value, unit)),
+  });
 };
 
 /** Local times below; midnight is written with its weekday. */

@@ -2,6 +2,7 @@
 // It draws what it is given and never asks the service for anything.
 import uPlot from 'uplot';
 import 'uplot/dist/uPlot.min.css';
+import type { TemperatureUnit } from '../temperature-unit.ts';
 import { inks } from './inks.ts';
 import { type StripLayout, scaleForLane, type ValueRange, widenRange } from './lanes.ts';
 import { paintAlarms } from './paint-alarms.ts';
@@ -18,6 +19,7 @@ export interface PlotInput {
   readonly data: StripData;
   readonly layout: StripLayout;
   readonly zone: string;
+  readonly unit: TemperatureUnit;
   /** Shown window, seconds. */
   readonly window: readonly [number, number];
   readonly marked: readonly [number, number] | null;
@@ -39,7 +41,7 @@ const below: readonly Painter[] = [
 ];
 const above: readonly Painter[] = [paintMarks, paintStages, paintTimeAxis, paintNow, paintMarkedWindow];
 
-function pictureOf({ data, layout, zone, marked }: PlotInput): Picture {
+function pictureOf({ data, layout, zone, unit, marked }: PlotInput): Picture {
   const { humidity, temperature, houseHumidity, corridor } = data.series;
   const humidityColumns = [humidity.min, humidity.max, houseHumidity, corridor.humidity.low];
   const temperatureColumns = [
@@ -49,7 +51,7 @@ function pictureOf({ data, layout, zone, marked }: PlotInput): Picture {
     corridor.temperature.highHigh,
   ];
   return {
-    ...{ data, layout, zone, marked },
+    ...{ data, layout, zone, unit, marked },
     humidityRange: widenRange({ low: 50, high: 100 }, humidityColumns, 10),
     temperatureRange: widenRange({ low: 16, high: 32 }, temperatureColumns, 4),
   };

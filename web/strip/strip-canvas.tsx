@@ -1,5 +1,6 @@
 // A strip as one picture: the canvas, and the same in words for those who do not see it.
 import { useMemo, useRef } from 'preact/hooks';
+import { temperatureUnit } from '../temperature-unit.ts';
 import { rowLayout } from './lanes.ts';
 import type { PlotInput } from './plot.ts';
 import type { StripData } from './strip-data.ts';
@@ -14,9 +15,10 @@ interface Props {
 
 export function StripCanvas({ data, zone, label, marked = null }: Props) {
   const host = useRef<HTMLDivElement>(null);
+  const unit = temperatureUnit.value;
   const input = useMemo<PlotInput>(
-    () => ({ data, layout: rowLayout, zone, window: [data.fromSec, data.toSec], marked }),
-    [data, zone, marked?.[0], marked?.[1]],
+    () => ({ data, layout: rowLayout, zone, unit, window: [data.fromSec, data.toSec], marked }),
+    [data, zone, unit, marked?.[0], marked?.[1]],
   );
   usePlot(host, input);
   return <div class="strip-canvas" role="img" aria-label={label} ref={host} />;

@@ -57,6 +57,9 @@ export function StripLegend() {
           </li>
         ))}
       </ul>
+      <h2>{words.legend.figures}</h2>
+      <p>{words.legend.vpd}</p>
+      <p>{words.legend.beyond}</p>
       <h2>{words.legend.shapes}</h2>
       <ul class="legend-shapes">
         {shapes.map((shape) => (

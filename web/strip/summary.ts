@@ -1,5 +1,5 @@
 // A strip in words, for those who do not see it. Pure.
-import { humidityText, limitText, temperatureText } from '../quantities.ts';
+import { humidityLimitText, humidityText, temperatureText, withTemperature } from '../quantities.ts';
 import { words } from '../strings.ts';
 import { dayAndTime } from '../when.ts';
 import { type Column, eventsOf, gapRuns, type StripData } from './strip-data.ts';
@@ -22,8 +22,9 @@ function measured({ series }: StripData): readonly string[] {
   const sentences: string[] = [];
   const last = (column: Column) => numbersOf(column).at(-1) ?? null;
   if (temperatureEnds !== null) {
-    const [min, max] = temperatureEnds.map(temperatureText);
-    sentences.push(words.strip.temperature(min ?? '', max ?? '', temperatureText(last(temperature.mean))));
+    const [min, max] = temperatureEnds;
+    const lastText = temperatureText(last(temperature.mean));
+    sentences.push(words.strip.temperature(temperatureText(min), withTemperature(max), lastText));
   }
   if (humidityEnds !== null) {
     const [min, max] = humidityEnds.map(humidityText);
@@ -59,6 +60,6 @@ export function summarizeStrip(data: StripData, zone: string): string {
 /** A plan in words: where its humidity band begins and ends. */
 export function summarizePlan(data: StripData): string {
   const { low, high } = data.series.corridor.humidity;
-  const range = (end: 0 | -1) => `${limitText(low.at(end) ?? null)}–${limitText(high.at(end) ?? null)}`;
+  const range = (end: 0 | -1) => `${humidityLimitText(low.at(end) ?? null)}–${humidityLimitText(high.at(end) ?? null)}`;
   return words.strip.plan(range(0), range(-1));
 }

@@ -1,6 +1,7 @@
 // What a painter may draw on: a canvas, the plot's box in canvas pixels, and how time and value become places.
 // Painters know no chart library.
 
+import type { TemperatureUnit } from '../temperature-unit.ts';
 import type { StripLayout, ValueRange } from './lanes.ts';
 import type { StripData } from './strip-data.ts';
 
@@ -32,6 +33,8 @@ export interface Picture {
   readonly humidityRange: ValueRange;
   readonly temperatureRange: ValueRange;
   readonly zone: string;
+  /** In which temperatures are labelled; everything in `data` and `temperatureRange` is °C. */
+  readonly unit: TemperatureUnit;
   /** A window to mark on the strip, seconds; null for none. */
   readonly marked: readonly [number, number] | null;
 }
