@@ -10,8 +10,10 @@ export interface Terminal {
   readonly stdin: Readable & { readonly isTTY?: boolean; setRawMode?(on: boolean): unknown };
   /** Writes text to stdout as it is; waits for a slow reader. */
   write(text: string): Promise<void>;
-  /** Writes a question to stderr, so that stdout stays clean. */
+  /** Writes a question or a remark to stderr, so that stdout stays clean. */
   ask(text: string): void;
+  /** True when stderr is a terminal: somebody watches. */
+  readonly isWatched: boolean;
 }
 
 export interface Command {

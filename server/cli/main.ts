@@ -25,6 +25,7 @@ function terminal(): Terminal {
     stdin: process.stdin,
     write,
     ask: (text) => process.stderr.write(text),
+    isWatched: process.stderr.isTTY === true,
   };
 }
 

@@ -17,6 +17,10 @@ const commands: Readonly<Record<string, Entry>> = {
   },
   profile: { does: 'list, show or check healing profiles', load: async () => (await import('./profile.ts')).profile },
   plan: { does: 'lay out stages, checks and limits of a healing', load: async () => (await import('./plan.ts')).plan },
+  replay: {
+    does: 'put a batch or a file through profile and alarm rules',
+    load: async () => (await import('./replay.ts')).replay,
+  },
   record: { does: 'write the climate record of a batch', load: async () => (await import('./record.ts')).record },
   'set-password': {
     does: 'give a person a new password',

@@ -59,5 +59,7 @@ function withValueNow(alarm: Alarm, watch: Watch, nowMs: number): Alarm {
   const now = ruleOf(alarm.rule)
     .judge(scene, () => level)
     .find(({ probeId }) => probeId === alarm.probeId);
-  return { ...alarm, value: now?.value ?? alarm.value, limit: now?.limits[level - 1] ?? alarm.limit };
+  const expected = now?.expected?.() ?? alarm.expected;
+  const measured = { value: now?.value ?? alarm.value, limit: now?.limits[level - 1] ?? alarm.limit };
+  return { ...alarm, ...measured, ...(expected !== undefined && { expected }) };
 }

@@ -40,7 +40,7 @@ function checkMarks({ answers }: HealingNow, plan: BatchPlan, nowMs: number): Ch
 /** A mark for each time the condition stood: an alarm that came again before it was acknowledged has several. */
 function alarmMarks(alarm: Alarm, steps: readonly AlarmEvent[]): ChartEvent[] {
   const starts = steps.filter(({ change }) => change === 'occurred' || change === 'occurred-again');
-  const ends = steps.filter(({ change }) => change === 'returned');
+  const ends = steps.filter(({ change }) => change === 'returned' || change === 'suppressed');
   return starts.map((start, index) => {
     // The beginning before the on-delay is known of the last time only.
     const sinceMs = index === starts.length - 1 ? alarm.sinceMs : start.atMs;

@@ -4,7 +4,8 @@ import { noticesDue } from '../../shared/alarms/notice-due.ts';
 import { reduce } from '../../shared/alarms/reduce.ts';
 import type { Scene } from '../../shared/alarms/rules/rule.ts';
 import { type ChamberWatch, type Effect, emptyWatch, type WatchEvent } from '../../shared/alarms/watch-state.ts';
-import { chamberClimate } from '../../shared/readings/chamber-climate.ts';
+import { followHeat, type HeatMemory, lookAhead, noHeatMemory } from '../../shared/forecast/heat-ahead.ts';
+import { type ChamberClimate, chamberClimate } from '../../shared/readings/chamber-climate.ts';
 import type { Site } from '../site.ts';
 import type { Commit, Store } from '../store/store.ts';
 import { createHouseWatch } from './house-air.ts';
@@ -60,37 +61,43 @@ export async function openWatch(parts: WatchParts): Promise<Watch> {
     const batch = (await store.batches.open()).find((one) => one.chamberId === chamberId);
     const healing = batch === undefined ? null : await loadHealing(store, batch);
     const watch = chambers.get(chamberId)?.watch ?? memories.get(chamberId) ?? emptyWatch(chamberId);
-    chambers.set(chamberId, { chamber, healing, watch });
+    const heat = chambers.get(chamberId)?.heat ?? noHeatMemory;
+    chambers.set(chamberId, { chamber, healing, watch, heat });
   };
   for (const { id } of await store.chambers.list()) await reload(id);
 
   const plan = ({ healing }: WatchedChamber, nowMs: number) =>
     healing === null ? null : planOf(healing, site.current().zone, houseWatch.mean(), nowMs);
 
-  const scene = (chamber: WatchedChamber, all: Iterable<ProbeState>, nowMs: number): Scene => {
+  const look = (chamber: WatchedChamber, all: Iterable<ProbeState>, nowMs: number): Looked => {
     const own = [...all].filter(
       ({ probe }) => probe.placement?.chamberId === chamber.chamber.id && !probe.outOfService,
     );
-    return {
+    const corridor = plan(chamber, nowMs)?.corridorAt(nowMs) ?? null;
+    const climate = chamberClimate(
+      own.flatMap((state) => probeNow(state) ?? []),
+      nowMs,
+      site.current().altitudeM,
+    );
+    const high = corridor?.temperature.high ?? null;
+    const heat = heatAfter(chamber.heat, climate, high);
+    const scene = {
       nowMs,
       chamberId: chamber.chamber.id,
       batchId: chamber.healing?.batch.id ?? null,
-      corridor: plan(chamber, nowMs)?.corridorAt(nowMs) ?? null,
-      climate: chamberClimate(
-        own.flatMap((state) => probeNow(state) ?? []),
-        nowMs,
-        site.current().altitudeM,
-      ),
+      corridor,
+      climate,
       probes: own.flatMap(sceneProbe),
+      ahead: high === null ? null : lookAhead(heat, high),
     };
+    return { scene, heat };
   };
 
-  const decide = (events: readonly { chamber: WatchedChamber; event: WatchEvent }[]): Decision =>
-    makeDecision(events, { told, targets: parts.targets(), keep });
+  const decide = (events: readonly Turn[]): Decision => makeDecision(events, { told, targets: parts.targets(), keep });
 
-  const keep = (watch: ChamberWatch) => {
+  const keep = (watch: ChamberWatch, heat: HeatMemory) => {
     const known = chambers.get(watch.chamberId);
-    if (known !== undefined) chambers.set(watch.chamberId, { ...known, watch });
+    if (known !== undefined) chambers.set(watch.chamberId, { ...known, watch, heat });
   };
 
   return {
@@ -98,24 +105,37 @@ export async function openWatch(parts: WatchParts): Promise<Watch> {
     chambers: () => [...chambers.values()],
     chamber: (id) => chambers.get(id),
     plan,
-    scene,
+    scene: (chamber, all, nowMs) => look(chamber, all, nowMs).scene,
     house: () => houseWatch.mean(),
     observe(chamberIds, all, nowMs) {
       const known = [...new Set(chamberIds)].flatMap((id) => chambers.get(id) ?? []);
       const states = [...all];
       return decide(
-        known.map((chamber) => ({ chamber, event: { type: 'observe', scene: scene(chamber, states, nowMs) } })),
+        known.map((chamber) => {
+          const { scene, heat } = look(chamber, states, nowMs);
+          return { chamber, event: { type: 'observe', scene }, heat };
+        }),
       );
     },
     act(chamberId, event) {
       const chamber = chambers.get(chamberId);
-      return decide(chamber === undefined ? [] : [{ chamber, event }]);
+      return decide(chamber === undefined ? [] : [{ chamber, event, heat: chamber.heat }]);
     },
     reload,
     async refreshHouse(nowMs) {
       await houseWatch.refresh(probes.all(), nowMs);
     },
   };
+}
+
+/** What a look at a chamber shows, and what is remembered of its heat if the look is kept. */
+interface Looked {
+  readonly scene: Scene;
+  readonly heat: HeatMemory;
+}
+
+function heatAfter(memory: HeatMemory, { timeMs, hottest }: ChamberClimate, high: number | null): HeatMemory {
+  return timeMs === null || hottest === null ? memory : followHeat(memory, { timeMs, value: hottest }, high);
 }
 
 function sceneProbe({ probe, newest, watchedSinceMs }: ProbeState): Scene['probes'] {
@@ -130,14 +150,18 @@ function sceneProbe({ probe, newest, watchedSinceMs }: ProbeState): Scene['probe
 interface DecisionParts {
   readonly told: ToldBook;
   readonly targets: readonly Target[];
-  readonly keep: (watch: ChamberWatch) => void;
+  readonly keep: (watch: ChamberWatch, heat: HeatMemory) => void;
 }
 
-function makeDecision(
-  events: readonly { chamber: WatchedChamber; event: WatchEvent }[],
-  { told, targets, keep }: DecisionParts,
-): Decision {
-  const reductions = events.map(({ chamber, event }) => reduce(chamber.watch, event));
+/** One event of one chamber. */
+interface Turn {
+  readonly chamber: WatchedChamber;
+  readonly event: WatchEvent;
+  readonly heat: HeatMemory;
+}
+
+function makeDecision(events: readonly Turn[], { told, targets, keep }: DecisionParts): Decision {
+  const reductions = events.map(({ chamber, event, heat }) => ({ ...reduce(chamber.watch, event), heat }));
   const effects = reductions.flatMap(({ state, effects: all }) =>
     all.map((effect) => ({ chamberId: state.chamberId, effect })),
   );
@@ -153,7 +177,7 @@ function makeDecision(
     work: { entries, changes, notices },
     reason: nothing[0] ?? null,
     apply() {
-      for (const { state } of reductions) keep(state);
+      for (const { state, heat } of reductions) keep(state, heat);
       told.add(notices);
       for (const { alarm } of changes) if (alarm.state === 'normal') told.forget(alarm.id);
     },

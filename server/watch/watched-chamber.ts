@@ -1,5 +1,6 @@
 // One chamber as the watch holds it in memory: its batch, plan, limits and alarms, rebuilt from the store whenever one of them is changed.
 import type { ChamberWatch } from '../../shared/alarms/watch-state.ts';
+import type { HeatMemory } from '../../shared/forecast/heat-ahead.ts';
 import { type Batch, timesOf } from '../../shared/healing/batch.ts';
 import { planStages, type StageSpan } from '../../shared/healing/batch-clock.ts';
 import { type PlannedCheck, plannedChecks } from '../../shared/healing/checks.ts';
@@ -20,6 +21,8 @@ export interface WatchedChamber {
   readonly chamber: Chamber;
   readonly healing: HealingNow | null;
   readonly watch: ChamberWatch;
+  /** Trend of its hottest temperature. Not stored: after a restart some minutes of readings make it anew. */
+  readonly heat: HeatMemory;
 }
 
 /** Reads the open batch of a chamber with all that its plan needs. */

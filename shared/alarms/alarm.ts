@@ -1,4 +1,5 @@
 // The words of alarms: states of IEC 62682, priorities, rules, and one occurrence of an alarm as it is stored and shown.
+import type { Expected } from '../forecast/heat-ahead.ts';
 
 export const alarmStates = [
   'normal',
@@ -14,7 +15,7 @@ export type AlarmState = (typeof alarmStates)[number];
 export const priorities = ['critical', 'high', 'medium', 'low'] as const;
 export type Priority = (typeof priorities)[number];
 
-export const ruleIds = ['heat', 'cold', 'dry', 'wet', 'silent-probe', 'silent-chamber'] as const;
+export const ruleIds = ['heat', 'cold', 'dry', 'wet', 'silent-probe', 'silent-chamber', 'heat-ahead'] as const;
 export type RuleId = (typeof ruleIds)[number];
 
 /** 0 = in order, 1 = beyond the limit, 2 = beyond the outer limit (high-high, low-low). */
@@ -49,4 +50,6 @@ export interface Alarm {
   readonly returnedMs: number | null;
   readonly shelvedUntilMs: number | null;
   readonly shelvedReason: string | null;
+  /** Of a warning only: when its limit is expected to be passed, as seen at the newest peak. */
+  readonly expected?: Expected;
 }

@@ -7,12 +7,12 @@ import { type ChamberWatch, calmEntry, type Effect, type Reduction } from './wat
 
 /** Ends every alarm of another batch than the one in the scene, at once and whatever its state; who had not acknowledged it stays on record. */
 export function endWithBatch(state: ChamberWatch, { batchId, nowMs }: Pick<Scene, 'batchId' | 'nowMs'>): Reduction {
-  const entries = { ...state.entries };
+  let { entries } = state;
   const effects: Effect[] = [];
   for (const [key, { rule, probeId, memory, alarm }] of Object.entries(state.entries)) {
     if (alarm === null || alarm.batchId === batchId) continue;
     const entry = calmEntry(rule, probeId);
-    entries[key] = entry;
+    entries = { ...entries, [key]: entry };
     effects.push(endOf(alarm, standingLevel(memory) > 0, nowMs), { type: 'entry-changed', key, entry });
   }
   return effects.length === 0 ? { state, effects } : { state: { ...state, entries }, effects };

@@ -3,7 +3,7 @@ import type { Alarm, AlarmState, Level, Priority } from './alarm.ts';
 import { debounce, sameMemory, standingLevel } from './debounce.ts';
 import { type LifeCycleEvent, nextState } from './life-cycle.ts';
 import type { Judgement, Rule, Scene } from './rules/rule.ts';
-import type { AlarmChange, Effect, WatchEntry, Worst } from './watch-state.ts';
+import { type AlarmChange, type Effect, isCalm, type WatchEntry, type Worst } from './watch-state.ts';
 import { peakOf, worst, worstSeen } from './worst.ts';
 
 interface Outcome {
@@ -13,6 +13,7 @@ interface Outcome {
 }
 
 export function observeEntry(entry: WatchEntry, rule: Rule, judgement: Judgement, scene: Scene): Outcome {
+  if (judgement.level === 0 && isCalm(entry)) return { entry, effects: [] };
   const memory = debounce(entry.memory, judgement.level, scene.nowMs, rule);
   const level = standingLevel(memory);
   const pending = level > 0 ? null : pendingWorst(entry, rule, judgement, scene.nowMs);
@@ -59,6 +60,7 @@ function moveAlarm(alarm: Alarm, rule: Rule, move: Move): Moved | null {
     value: judgement.value ?? alarm.value,
     ...(isWorse && { peak: seen.value, peakMs: seen.atMs }),
     ...(level > 0 && { limit: judgement.limits[level - 1] ?? alarm.limit }),
+    ...(level > 0 && judgement.expected !== undefined && { expected: judgement.expected() }),
   };
   if (step === null) return { alarm: { ...alarm, ...measured }, change: 'peaked' };
   const state = step.event === null ? alarm.state : nextState(alarm.state, step.event, level > 0);

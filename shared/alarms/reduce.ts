@@ -7,6 +7,7 @@ import { observeEntry } from './observe-entry.ts';
 import { actOnAlarm, expireShelves } from './people-acts.ts';
 import { allRules } from './rules/index.ts';
 import { type Judgement, noLimits, type Rule, type Scene } from './rules/rule.ts';
+import { isSuppressed, suppressByDesign } from './suppress-by-design.ts';
 import {
   type ChamberWatch,
   calmEntry,
@@ -27,37 +28,38 @@ export function reduce(state: ChamberWatch, event: WatchEvent): Reduction {
 
 function observe(before: ChamberWatch, scene: Scene): Reduction {
   const ended = endWithBatch(before, scene);
-  const expired = expireShelves(ended.state, scene.nowMs);
-  const entries: Record<string, WatchEntry> = { ...expired.state.entries };
-  const effects: Effect[] = [...ended.effects, ...expired.effects];
-  for (const { rule, judgement } of judgeAll(expired.state, scene)) {
-    const key = keyOf(rule.id, judgement.probeId);
-    const entry = entries[key] ?? calmEntry(rule.id, judgement.probeId);
-    const outcome = observeEntry(entry, rule, judgement, scene);
-    if (outcome.entry === entry) continue;
-    entries[key] = outcome.entry;
-    effects.push(...outcome.effects, { type: 'entry-changed', key, entry: outcome.entry });
+  const suppressed = suppressByDesign(ended.state, scene.nowMs);
+  const { state, effects: expired } = expireShelves(suppressed.state, scene.nowMs);
+  const effects: Effect[] = [...ended.effects, ...suppressed.effects, ...expired];
+  let { entries } = state;
+  for (const rule of allRules) {
+    if (isSuppressed(state, rule)) continue;
+    for (const judgement of judge(state, rule, scene)) {
+      const key = keyOf(rule.id, judgement.probeId);
+      const entry = entries[key] ?? calmEntry(rule.id, judgement.probeId);
+      const outcome = observeEntry(entry, rule, judgement, scene);
+      if (outcome.entry === entry) continue;
+      entries = { ...entries, [key]: outcome.entry };
+      effects.push(...outcome.effects, { type: 'entry-changed', key, entry: outcome.entry });
+    }
   }
   return { state: { ...before, entries }, effects };
 }
 
-function* judgeAll(state: ChamberWatch, scene: Scene): Generator<{ rule: Rule; judgement: Judgement }> {
-  for (const rule of allRules) {
-    const held = (probeId: string | null) => {
-      const entry = state.entries[keyOf(rule.id, probeId)];
-      return entry === undefined ? 0 : standingLevel(entry.memory);
-    };
-    const judgements = rule.judge(scene, held);
-    for (const judgement of judgements) yield { rule, judgement };
-    yield* forgetGoneProbes(state, rule, judgements);
-  }
+function judge(state: ChamberWatch, rule: Rule, scene: Scene): Judgement[] {
+  const held = (probeId: string | null) => {
+    const entry = state.entries[keyOf(rule.id, probeId)];
+    return entry === undefined ? 0 : standingLevel(entry.memory);
+  };
+  const judgements = rule.judge(scene, held);
+  const gone = goneProbes(state, rule, judgements);
+  return gone.length === 0 ? judgements : [...judgements, ...gone];
 }
 
 // A probe that was moved or taken away leaves no judgement behind: what it said is over.
-function* forgetGoneProbes(state: ChamberWatch, rule: Rule, judgements: readonly Judgement[]) {
-  const judged = new Set(judgements.map((one) => keyOf(rule.id, one.probeId)));
-  for (const [key, entry] of Object.entries(state.entries)) {
-    if (entry.rule !== rule.id || judged.has(key) || standingLevel(entry.memory) === 0) continue;
-    yield { rule, judgement: { probeId: entry.probeId, level: 0 as const, value: null, limits: noLimits } };
-  }
+function goneProbes(state: ChamberWatch, rule: Rule, judgements: readonly Judgement[]): Judgement[] {
+  const isGone = ({ rule: id, probeId, memory }: WatchEntry) =>
+    id === rule.id && standingLevel(memory) > 0 && !judgements.some((one) => one.probeId === probeId);
+  const gone = Object.values(state.entries).filter(isGone);
+  return gone.map(({ probeId }) => ({ probeId, level: 0, value: null, limits: noLimits }));
 }

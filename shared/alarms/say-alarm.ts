@@ -1,4 +1,5 @@
 // An alarm in words: one sentence that says what, how far and since when, and what to do first. Used by screen, phone and record alike.
+import { sayAhead } from '../forecast/say-ahead.ts';
 import { MINUTE_MS } from '../units.ts';
 import type { Alarm, RuleId } from './alarm.ts';
 
@@ -9,9 +10,10 @@ const shapes: Record<RuleId, string> = {
   wet: '△',
   'silent-probe': '□',
   'silent-chamber': '■',
+  'heat-ahead': '↑',
 };
 
-type Wording = (alarm: Alarm, minutes: string) => string;
+type Wording = (alarm: Alarm, minutes: string, nowMs: number) => string;
 
 const sentences: Record<RuleId, Wording> = {
   // The time counts from the first limit, so the outer one is not named with it.
@@ -27,6 +29,7 @@ const sentences: Record<RuleId, Wording> = {
   wet: (alarm, minutes) => `Still wet: ${percent(alarm.value)}, high limit ${number(alarm.limit)} for ${minutes}`,
   'silent-probe': (_, minutes) => `Probe silent for ${minutes}`,
   'silent-chamber': (_, minutes) => `No temperature to trust from this chamber for ${minutes}`,
+  'heat-ahead': (alarm, _, nowMs) => `Heat ahead: ${celsius(alarm.value)}, ${sayExpected(alarm, nowMs)}`,
 };
 
 const advice: Record<RuleId, string> = {
@@ -37,13 +40,14 @@ const advice: Record<RuleId, string> = {
   wet: 'Open the gap to the step of today, if the scions stand erect.',
   'silent-probe': 'Look at the probe: power, cable, water in the plug.',
   'silent-chamber': 'Go and look at the tent: nobody is measuring it. Then see to the probe.',
+  'heat-ahead': 'Shade now, before it gets hot; look whether the fogger runs.',
 };
 
 /** The sentence of an alarm as it stands at `nowMs`, e.g. "▲ Hot: 28.6 °C, limit 28 for 4 min". Once returned it says how long it lasted. */
 export function sayAlarm(alarm: Alarm, nowMs: number): string {
   const minutes = sayMinutes((alarm.returnedMs ?? nowMs) - alarm.sinceMs);
   if (alarm.level === 0) return `${shapes[alarm.rule]} ${sayOver(alarm, minutes)}`;
-  return `${shapes[alarm.rule]} ${sentences[alarm.rule](alarm, minutes)}`;
+  return `${shapes[alarm.rule]} ${sentences[alarm.rule](alarm, minutes, nowMs)}`;
 }
 
 /** What to do first. */
@@ -58,6 +62,7 @@ const names: Record<RuleId, string> = {
   wet: 'Wetness',
   'silent-probe': 'Probe silence',
   'silent-chamber': 'Chamber silence',
+  'heat-ahead': 'Heat ahead',
 };
 
 /** The name of a rule, for lists. */
@@ -69,6 +74,16 @@ function sayOver(alarm: Alarm, minutes: string): string {
   const peak =
     alarm.peak === null ? '' : `, ${isHumidity(alarm.rule) ? percent(alarm.peak) : celsius(alarm.peak)} at worst`;
   return `${names[alarm.rule]} is over: it lasted ${minutes}${peak}`;
+}
+
+/** Told from the instant that is expected, so that it stays true while the message is on its way. */
+function sayExpected({ expected, limit }: Alarm, nowMs: number): string {
+  const minutes = (ms: number | null) => (ms === null ? null : (ms - nowMs) / MINUTE_MS);
+  const [about, low, high] = [expected?.atMs, expected?.earliestMs, expected?.latestMs].map((ms) =>
+    minutes(ms ?? null),
+  );
+  if (about === null || about === undefined) return `will probably pass ${number(limit)} °C`;
+  return sayAhead(`${number(limit)} °C`, { minutes: about, low: low ?? null, high: high ?? null });
 }
 
 function isHumidity(rule: RuleId): boolean {

@@ -48,6 +48,8 @@ export type AlarmChange =
   | 'peaked'
   | 'acknowledged'
   | 'returned'
+  /** Pointless, now that another stands; gone without asking anybody for anything. */
+  | 'suppressed'
   /** Over with its batch, after it had returned. */
   | 'ended'
   | 'shelved'
@@ -79,6 +81,12 @@ export function keyOf(rule: RuleId, probeId: string | null): WatchKey {
 /** A rule that has seen nothing yet. */
 export function calmEntry(rule: RuleId, probeId: string | null): WatchEntry {
   return { rule, probeId, memory: calmMemory, pending: null, alarm: null };
+}
+
+/** True when nothing stands, nothing is pending and no alarm is left: what most judgements of most rules meet. */
+export function isCalm({ memory: { stands, turningSinceMs }, pending, alarm }: WatchEntry): boolean {
+  const isStill = !stands[0] && !stands[1] && turningSinceMs[0] === null && turningSinceMs[1] === null;
+  return isStill && pending === null && alarm === null;
 }
 
 export function emptyWatch(chamberId: string): ChamberWatch {

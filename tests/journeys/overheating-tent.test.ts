@@ -20,6 +20,7 @@ it('is told in time, taken on a phone, over when it has cooled, and on record', 
   await page.goto('/');
   await signInOn(page, CREW);
 
+  await expectForetold(site);
   const raisedMs = await expectRaised(site);
   const escalatedMs = await expectEscalated(site);
   const acknowledgedMs = await acknowledgeOn(page, site);
@@ -33,9 +34,17 @@ it('is told in time, taken on a phone, over when it has cooled, and on record', 
   ]);
 });
 
-/** Warms the tent past 28 °C: nobody is told before the delay has passed, everybody when it has. */
+/** Warms the tent toward 28 °C: that it will get there is told before it does. */
+async function expectForetold(site: TentSite): Promise<void> {
+  await site.ramp(26, 27.5);
+  expect(await site.heat()).toBeUndefined();
+  const words = ['Reaches 28 °C in about', 'Batch B-17'];
+  await expectTold(site, 1, { kind: 'raised', title: '↑ Tent 1: heat ahead 26.6 °C', words, rule: 'heat-ahead' });
+}
+
+/** Warms it past 28 °C: nobody is told of heat before the delay has passed, everybody when it has. */
 async function expectRaised(site: TentSite): Promise<number> {
-  await site.ramp(26, 28);
+  await site.ramp(27.5, 28);
   await site.waitUntil(site.clock.nowMs() + 5 * SECOND_MS);
   expect(await site.heat(), 'at the limit is not beyond it').toBeUndefined();
   await site.ramp(28, 28.1);
@@ -43,11 +52,11 @@ async function expectRaised(site: TentSite): Promise<number> {
   await site.ramp(28.1, 28.4);
   await site.waitUntil(beyondMs + ON_DELAY_MS - 1);
   expect(await site.heat()).toBeUndefined();
-  expect(site.push.asked()).toBe(0);
+  expect(site.push.asked()).toBe(1);
   await site.waitUntil(beyondMs + ON_DELAY_MS);
   const since = utcText(beyondMs);
   expect(await site.heat()).toMatchObject({ state: 'unacknowledged', priority: 'high', since, value: 28.4, limit: 28 });
-  await expectTold(site, 1, { kind: 'raised', title: '▲ Tent 1: hot 28.4 °C', words: ['Limit 28', 'Batch B-17'] });
+  await expectTold(site, 2, { kind: 'raised', title: '▲ Tent 1: hot 28.4 °C', words: ['Limit 28', 'Batch B-17'] });
   return beyondMs + ON_DELAY_MS;
 }
 
@@ -59,10 +68,10 @@ async function expectEscalated(site: TentSite): Promise<number> {
   expect(await site.heat()).toMatchObject({ priority: 'high', level: 1 });
   await site.waitUntil(beyondMs + CRITICAL_DELAY_MS);
   expect(await site.heat()).toMatchObject({ state: 'unacknowledged', priority: 'critical', level: 2, limit: 29 });
-  await expectTold(site, 2, {
+  await expectTold(site, 3, {
     kind: 'escalated',
     title: '▲ Tent 1: far too hot 29.1 °C',
-    words: ['Limit 29', 'It got worse.'],
+    words: ['Above 29', 'It got worse.'],
   });
   return beyondMs + CRITICAL_DELAY_MS;
 }
@@ -90,10 +99,10 @@ async function expectReturned(site: TentSite): Promise<number> {
   expect(await site.heat()).toMatchObject({ state: 'acknowledged' });
   await site.waitUntil(insideMs + OFF_DELAY_MS);
   expect(await site.heat()).toBeUndefined();
-  await expectTold(site, 3, { kind: 'returned', title: '▲ Tent 1: heat is over', words: ['29.2 °C at worst'] });
+  await expectTold(site, 4, { kind: 'returned', title: '▲ Tent 1: heat is over', words: ['29.2 °C at worst'] });
   await site.stay(27, 8);
   await site.app.deliver();
-  expect([site.push.asked(), site.webhook.calls.length]).toEqual([3, 3]);
+  expect([site.push.asked(), site.webhook.calls.length]).toEqual([4, 4]);
   return insideMs + OFF_DELAY_MS;
 }
 
@@ -101,13 +110,14 @@ interface Told {
   readonly kind: string;
   readonly title: string;
   readonly words: readonly string[];
+  readonly rule?: string;
 }
 
 /** Phone and webhook have got this as their notice number `count`, readable and rightly signed. */
 async function expectTold(
   { app, push, webhook }: TentSite,
   count: number,
-  { kind, title, words }: Told,
+  { kind, title, words, rule = 'heat' }: Told,
 ): Promise<void> {
   await Promise.all([app.deliver(), push.whenAsked(count), webhook.whenCalled(count)]);
   expect(push.faults).toEqual([]);
@@ -118,7 +128,7 @@ async function expectTold(
   const call = webhook.calls.at(-1);
   expect(webhook.calls).toHaveLength(count);
   expect(call?.isSignatureRight).toBe(true);
-  expect(call?.message).toMatchObject({ kind, chamber: { name: 'Tent 1' }, alarm: { rule: 'heat' } });
+  expect(call?.message).toMatchObject({ kind, chamber: { name: 'Tent 1' }, alarm: { rule } });
 }
 
 /** The record, downloaded by the link on the tent's page, has every reading and the alarm's steps with their times and who did them. */

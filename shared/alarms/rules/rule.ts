@@ -1,4 +1,5 @@
 // What a rule is: it looks at a scene and says how far beyond its limit a condition is. It knows no state, no person, no channel.
+import type { Expected, HeatAhead } from '../../forecast/heat-ahead.ts';
 import type { Corridor } from '../../healing/corridor.ts';
 import type { ChamberClimate } from '../../readings/chamber-climate.ts';
 import type { Level, Priority, RuleId } from '../alarm.ts';
@@ -24,6 +25,8 @@ export interface Scene {
   readonly corridor: Corridor | null;
   readonly climate: ChamberClimate;
   readonly probes: readonly SceneProbe[];
+  /** What the trend of the hottest temperature foretells; null or absent = nothing is known of it. */
+  readonly ahead?: HeatAhead | null;
 }
 
 export type LevelLimits = readonly [number | null, number | null];
@@ -38,10 +41,14 @@ export interface Judgement {
   readonly limits: LevelLimits;
   /** When the condition truly began, if the rule knows better than the moment it was first seen. */
   readonly sinceMs?: number;
+  /** When a warning expects its limit to be passed; asked for when its alarm is made or gets worse. */
+  readonly expected?: () => Expected;
 }
 
 export interface Rule extends Delays {
   readonly id: RuleId;
+  /** While this other rule stands, this one has nothing to say (suppressed by design). */
+  readonly suppressedBy?: RuleId;
   /** Priority at level 1 and 2. */
   readonly priority: readonly [Priority, Priority];
   /** +1: the higher the worse; −1: the lower the worse. */

@@ -1,0 +1,63 @@
+// One series of one probe through a profile: the replay of a file.
+import { createDailyExposure } from '../exposure/daily-exposure.ts';
+import type { ClimateSample } from '../exposure/day-figures.ts';
+import { type BatchTimes, planStages } from '../healing/batch-clock.ts';
+import { type Corridor, makeCorridor } from '../healing/corridor.ts';
+import type { ProfileDocument } from '../healing/profile.ts';
+import { trustedPart } from './judged-probe.ts';
+import { Replay } from './replay.ts';
+import type { ReplayResult } from './replay-result.ts';
+
+export interface SeriesSetup {
+  readonly document: ProfileDocument;
+  readonly closedMs: number;
+  /** The site's IANA time zone. */
+  readonly zone: string;
+  /** Longest gap between two readings that is still joined, and longest silence that is no alarm, ms. */
+  readonly silenceMs: number;
+}
+
+export interface SeriesReplay {
+  /** Takes the next sample in order of time. */
+  add(sample: ClimateSample): void;
+  /** Counts a row in which nothing could be read. */
+  miss(): void;
+  result(): ReplayResult;
+}
+
+/** Starts the replay of a batch that went undisturbed, with the numbers the profile falls back on for house air. */
+export function createSeriesReplay({ document, closedMs, zone, silenceMs }: SeriesSetup): SeriesReplay {
+  const times: BatchTimes = { openedMs: null, closedMs, finishedMs: null, zone, holds: [], moves: [] };
+  const days = createDailyExposure({ closedMs, silenceMs });
+  let replay: Replay | null = null;
+  const start = (firstMs: number) =>
+    new Replay({
+      probes: [{ probeId: 'probe', place: 'canopy', silenceMs, fromMs: firstMs, toMs: Number.POSITIVE_INFINITY }],
+      corridorAt: corridorOf(document, times),
+      batch: { fromMs: closedMs, toMs: null },
+      settled: (_, sample) => days.add(trustedPart(sample)),
+    });
+  let missed = 0;
+  return {
+    add(sample) {
+      replay ??= start(sample.timeMs);
+      replay.hear(0, sample);
+    },
+    miss() {
+      missed += 1;
+    },
+    result() {
+      const ended = (replay ?? start(closedMs)).end(() => days.result());
+      return { ...ended, quality: { ...ended.quality, missing: ended.quality.missing + missed } };
+    },
+  };
+}
+
+/** The limits of an undisturbed batch; nobody has finished it, so past the end of its plan those of the last instant hold, as in the live watch. */
+export function corridorOf(document: ProfileDocument, times: BatchTimes): (atMs: number) => Corridor | null {
+  const spans = planStages(document, times, times.closedMs ?? 0);
+  const corridorAt = makeCorridor(document, spans, { temperature: null, humidity: null });
+  const endMs = spans.at(-1)?.endMs ?? null;
+  if (endMs === null) return corridorAt;
+  return (atMs) => corridorAt(Math.min(atMs, endMs - 1));
+}
