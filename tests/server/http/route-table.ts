@@ -24,6 +24,7 @@ const viewer: readonly [Method, string][] = [
   ['GET', '/batches'],
   ['GET', '/batches/{id}'],
   ['GET', '/batches/{id}/checks'],
+  ['GET', '/batches/{id}/venting'],
   ['GET', '/batches/{id}/record.json'],
   ['GET', '/batches/{id}/record.csv'],
   ['GET', '/alarms'],
