@@ -110,7 +110,10 @@ function airNow({ parts, batch, nowMs, altitudeM }: Seen): { chamber: AirHalves;
   };
 }
 
+/** The step to come to; air below the low limit has to come back into the band of now first. */
 function nextStep({ plan, nowMs }: Seen, humidity: number): CorridorStep | null {
+  const band = plan.corridorAt(nowMs)?.humidity;
+  if (band !== undefined && humidity < band.low) return { low: band.low, high: band.high, fromMs: nowMs };
   const untilMs = plan.spans.at(-1)?.endMs ?? nowMs;
   return findStep((atMs) => plan.corridorAt(atMs)?.humidity ?? null, humidity, nowMs, untilMs);
 }
@@ -124,7 +127,7 @@ function answer(seen: Seen, air: ReturnType<typeof airNow>, step: CorridorStep |
   if (phase === 'before' || fitted === null) return no('not-yet', 'Venting is still more than half a day away.');
   if (air.chamber.humidity === null) return no('no-air-now', NO_CHAMBER);
   if (step === null) return no('no-step', NO_STEP);
-  if (step.fromMs > nowMs + AHEAD_MS) return no('not-yet', NOT_YET);
+  if (step.fromMs > nowMs + AHEAD_MS) return no('not-yet', sayNotYet(fitted));
   const gracePerHour = healing.document.grace.humidityPerHour;
   const scene = { ...air, nowMs, exchange: fitted.result, altitudeM, log, step, gracePerHour };
   const vent = proposeVent(scene);
@@ -135,7 +138,15 @@ function answer(seen: Seen, air: ReturnType<typeof airNow>, step: CorridorStep |
 const ON_HOLD = 'The batch is on hold: leave the gap as it is, and go on with the batch when the scions stand.';
 const NO_CHAMBER = 'No healthy probe in the chamber gives temperature and humidity now.';
 const NO_STEP = 'The corridor comes down no further: leave the gap as it is.';
-const NOT_YET = 'The air is where the plan wants it. What to open to next is worked out an hour before the next step.';
+
+function sayNotYet({ result }: FittedExchange): string {
+  const wait = 'The air is where the plan wants it. What to open to next is worked out an hour before the next step.';
+  return result.fit === null ? `${wait} How the air exchanges is not known so far: ${lowerFirst(result.reason)}` : wait;
+}
+
+function lowerFirst(text: string): string {
+  return text.slice(0, 1).toLowerCase() + text.slice(1);
+}
 
 function no(why: string, reason: string): Answer {
   return { proposal: null, why, reason };
