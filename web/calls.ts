@@ -6,6 +6,7 @@ import type { NodeView, ProbeView, RefusedView } from '../shared/api/probes.ts';
 import type { ProfileView } from '../shared/api/profiles.ts';
 import type { Person, Role, Session } from '../shared/api/session.ts';
 import type { Channels, PhoneView } from '../shared/api/telling.ts';
+import type { VentingView } from '../shared/api/venting.ts';
 import { getJson, getKept, sendJson } from './api.ts';
 
 interface Page<T> {
@@ -55,6 +56,7 @@ export const calls = {
 
   batches: () => listAll<BatchView>('/batches'),
   batch: (id: string) => getJson<BatchView>(`/batches/${id}`),
+  venting: (id: string) => getJson<VentingView>(`/batches/${id}/venting`),
   openBatch: (body: object) => sendJson<BatchView>('POST', '/batches', body),
   changeBatch: (id: string, patch: object) => sendJson('PATCH', `/batches/${id}`, patch),
   closeChamber: (id: string) => sendJson('POST', `/batches/${id}/close-chamber`),
