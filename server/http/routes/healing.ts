@@ -1,8 +1,11 @@
 // What is worked out about a batch: the next step of the opening, what its plants were exposed to, and what batches teach.
 import { z } from 'zod';
 import { idSchema } from '../../../shared/api/common.ts';
+import { exposureSchema } from '../../../shared/api/exposure.ts';
 import { ventingSchema } from '../../../shared/api/venting.ts';
 import { Problem } from '../../../shared/problem.ts';
+import { createExposureBook } from '../../exposure/exposure-book.ts';
+import { viewExposure } from '../../views/exposure-view.ts';
 import { createVentingView } from '../../views/venting-view.ts';
 import type { HttpParts, Routes } from '../http-parts.ts';
 
@@ -15,9 +18,18 @@ export function healingRoutes(app: Routes, parts: HttpParts): void {
     return batch;
   };
   const viewVenting = createVentingView(parts);
+  const exposures = createExposureBook(parts);
   const read = { config: { role: 'viewer' as const } };
 
   app.get('/batches/:id/venting', { ...read, schema: { params, response: { 200: ventingSchema } } }, async (request) =>
     viewVenting(await find(request.params.id)),
+  );
+  app.get(
+    '/batches/:id/exposure',
+    { ...read, schema: { params, response: { 200: exposureSchema } } },
+    async (request) => {
+      const batch = await find(request.params.id);
+      return viewExposure(batch.id, await exposures.figuresOf(batch));
+    },
   );
 }

@@ -25,6 +25,7 @@ const viewer: readonly [Method, string][] = [
   ['GET', '/batches/{id}'],
   ['GET', '/batches/{id}/checks'],
   ['GET', '/batches/{id}/venting'],
+  ['GET', '/batches/{id}/exposure'],
   ['GET', '/batches/{id}/record.json'],
   ['GET', '/batches/{id}/record.csv'],
   ['GET', '/alarms'],
