@@ -2,10 +2,13 @@
 import { z } from 'zod';
 import { idSchema } from '../../../shared/api/common.ts';
 import { exposureSchema } from '../../../shared/api/exposure.ts';
+import { learningSchema, overlayQuerySchema, overlaySchema } from '../../../shared/api/learning.ts';
 import { ventingSchema } from '../../../shared/api/venting.ts';
 import { Problem } from '../../../shared/problem.ts';
 import { createExposureBook } from '../../exposure/exposure-book.ts';
 import { viewExposure } from '../../views/exposure-view.ts';
+import { viewLearning } from '../../views/learning-view.ts';
+import { viewOverlay } from '../../views/overlay-view.ts';
 import { createVentingView } from '../../views/venting-view.ts';
 import type { HttpParts, Routes } from '../http-parts.ts';
 
@@ -31,5 +34,14 @@ export function healingRoutes(app: Routes, parts: HttpParts): void {
       const batch = await find(request.params.id);
       return viewExposure(batch.id, await exposures.figuresOf(batch));
     },
+  );
+  // A fixed address goes before `/batches/:id` whatever the order of routes, and no id of a batch is as short as these.
+  app.get('/batches/learning', { ...read, schema: { response: { 200: learningSchema } } }, async () =>
+    viewLearning({ store: parts.store, exposures }),
+  );
+  app.get(
+    '/batches/overlay',
+    { ...read, schema: { querystring: overlayQuerySchema, response: { 200: overlaySchema } } },
+    async ({ query }) => viewOverlay(query.ids, query.points, parts),
   );
 }

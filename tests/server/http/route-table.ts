@@ -26,6 +26,8 @@ const viewer: readonly [Method, string][] = [
   ['GET', '/batches/{id}/checks'],
   ['GET', '/batches/{id}/venting'],
   ['GET', '/batches/{id}/exposure'],
+  ['GET', '/batches/learning'],
+  ['GET', '/batches/overlay'],
   ['GET', '/batches/{id}/record.json'],
   ['GET', '/batches/{id}/record.csv'],
   ['GET', '/alarms'],
