@@ -2,6 +2,7 @@
 import type { AlarmView } from '../shared/api/alarms.ts';
 import type { BatchView, CheckView, LogEntry } from '../shared/api/batches.ts';
 import type { ChamberView, ClimateSeries } from '../shared/api/chambers.ts';
+import type { LearningView, OverlayView } from '../shared/api/learning.ts';
 import type { NodeView, ProbeView, RefusedView } from '../shared/api/probes.ts';
 import type { ProfileView } from '../shared/api/profiles.ts';
 import type { Person, Role, Session } from '../shared/api/session.ts';
@@ -56,6 +57,8 @@ export const calls = {
 
   batches: () => listAll<BatchView>('/batches'),
   batch: (id: string) => getJson<BatchView>(`/batches/${id}`),
+  learning: () => getJson<LearningView>('/batches/learning'),
+  overlay: (ids: readonly string[]) => getJson<OverlayView>(`/batches/overlay?ids=${ids.join(',')}`),
   venting: (id: string) => getJson<VentingView>(`/batches/${id}/venting`),
   openBatch: (body: object) => sendJson<BatchView>('POST', '/batches', body),
   changeBatch: (id: string, patch: object) => sendJson('PATCH', `/batches/${id}`, patch),

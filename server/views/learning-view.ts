@@ -71,12 +71,11 @@ function learnFrom(batch: Batch, figures: BatchFigures, chamberName: string): Le
   const { id, code, scion, rootstock, plants, takenPlants, closedMs, finishedMs } = batch;
   const take = takenPlants === null ? null : wilsonInterval(takenPlants, plants);
   if (take === null || takenPlants === null || closedMs === null || finishedMs === null) return null;
-  const exposures = Object.entries(batchExposures(figures)).map(([name, value]) => [name, rounded(value, 4)]);
   return {
     ...{ id, code, chamberName, scion, rootstock, plants, takenPlants, take },
     closedAt: utcText(closedMs),
     finishedAt: utcText(finishedMs),
-    exposures: Object.fromEntries(exposures),
+    exposures: batchExposures(figures),
     unknownHours: rounded(figures.whole?.unknownHours ?? 0, 3) ?? 0,
   };
 }

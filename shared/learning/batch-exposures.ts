@@ -26,7 +26,8 @@ const LARGEST_UNKNOWN = 0.2;
 
 /**
  * The exposures of a batch; null where too much of the time is unknown. Amounts that grow with time are scaled up to the whole of it, so that a
- * batch does not look spared because nobody measured: this takes the unknown hours to have been as the known ones.
+ * batch does not look spared because nobody measured: this takes the unknown hours to have been as the known ones. All to tenths: batches that
+ * differ by less are equal, since no probe could tell them apart.
  */
 export function batchExposures({ days, whole }: MeasuredParts): Record<ExposureName, number | null> {
   const first = days.filter(({ day }) => day <= FIRST_DAYS);
@@ -34,12 +35,16 @@ export function batchExposures({ days, whole }: MeasuredParts): Record<ExposureN
   const areFirstKnown = first.length === FIRST_DAYS && isKnown(first);
   const vpdHours = first.reduce((sum, { vpdHours: hours }) => sum + hours, 0);
   return {
-    'degree-hours-above-28': known === null ? null : (known.degreeHoursAbove['28'] ?? 0) * scaleOf([known]),
-    'highest-temperature': known?.temperature.max ?? null,
-    'mean-temperature': known?.temperature.mean ?? null,
-    'vpd-hours-first-three-days': areFirstKnown ? vpdHours * scaleOf(first) : null,
-    'hours-outside-humidity-corridor': known === null ? null : hoursOutside(known),
+    'degree-hours-above-28': known === null ? null : tenths((known.degreeHoursAbove['28'] ?? 0) * scaleOf([known])),
+    'highest-temperature': tenths(known?.temperature.max ?? null),
+    'mean-temperature': tenths(known?.temperature.mean ?? null),
+    'vpd-hours-first-three-days': areFirstKnown ? tenths(vpdHours * scaleOf(first)) : null,
+    'hours-outside-humidity-corridor': known === null ? null : tenths(hoursOutside(known)),
   };
+}
+
+function tenths(value: number | null): number | null {
+  return value === null ? null : Math.round(10 * value) / 10;
 }
 
 function isKnown(parts: readonly PartExposure[]): boolean {

@@ -11,6 +11,7 @@ import { chamberPath } from '../router.ts';
 import { zone } from '../session.ts';
 import { words } from '../strings.ts';
 import { shortDate } from '../when.ts';
+import { Learning } from './learning.tsx';
 
 const { columns } = words.batches;
 
@@ -112,6 +113,7 @@ export function BatchesPage() {
           {finished.length > 0 && <BatchTable title={words.batches.finished} batches={finished} isFinished={true} />}
         </section>
       )}
+      {batches.data !== undefined && batches.data.length > 0 && <Learning open={open} />}
     </main>
   );
 }

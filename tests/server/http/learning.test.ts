@@ -62,8 +62,8 @@ describe('learning from batches', () => {
     expect(batches.map(({ id }) => id)).toEqual(['past-2', 'past-1', 'past-0']);
     expect(batches[0]).toMatchObject({ chamberName: 'Tent 1', plants: 1000, takenPlants: 940, unknownHours: 0 });
     expect(batches[0]?.take).toEqual(wilsonInterval(940, 1000));
-    // An hour at 29 with a slope of ten minutes from and to 22 on either side, of which one seventh is above 28.
-    expect(batches[0]?.exposures['degree-hours-above-28']).toBeCloseTo(1 + (2 * (1 / 6) * (1 / 7)) / 2, 3);
+    // An hour at 29, and a minute and a half of each ten minutes up to it and down from it: to tenths.
+    expect(batches[0]?.exposures['degree-hours-above-28']).toBe(1);
     expect(batches.map(({ exposures }) => exposures['highest-temperature'])).toEqual([29, 28.5, 27]);
   });
 
