@@ -51,7 +51,8 @@ function optionsFor(input: OverlayInput, width: number, height: number): uPlot.O
     ...{ width, height },
     legend: { show: false },
     cursor: { show: false },
-    scales: { x: { time: false } },
+    // From closing on, so that the first day has its mark too.
+    scales: { x: { time: false, range: (_plot, _from, to) => [0, to] } },
     axes: [
       axis({
         splits: dayStarts,
