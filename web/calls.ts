@@ -2,6 +2,7 @@
 import type { AlarmView } from '../shared/api/alarms.ts';
 import type { BatchView, CheckView, LogEntry } from '../shared/api/batches.ts';
 import type { ChamberView, ClimateSeries } from '../shared/api/chambers.ts';
+import type { ExposureView } from '../shared/api/exposure.ts';
 import type { LearningView, OverlayView } from '../shared/api/learning.ts';
 import type { NodeView, ProbeView, RefusedView } from '../shared/api/probes.ts';
 import type { ProfileView } from '../shared/api/profiles.ts';
@@ -57,6 +58,7 @@ export const calls = {
 
   batches: () => listAll<BatchView>('/batches'),
   batch: (id: string) => getJson<BatchView>(`/batches/${id}`),
+  exposure: (id: string) => getJson<ExposureView>(`/batches/${id}/exposure`),
   learning: () => getJson<LearningView>('/batches/learning'),
   overlay: (ids: readonly string[]) => getJson<OverlayView>(`/batches/overlay?ids=${ids.join(',')}`),
   venting: (id: string) => getJson<VentingView>(`/batches/${id}/venting`),

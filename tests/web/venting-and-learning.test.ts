@@ -36,6 +36,8 @@ describe('the next step of the opening', () => {
     await section.getByText(`Open to ${gapPercent} %: it should settle at`).waitFor();
     await section.getByText('What this rests on').click();
     await section.getByRole('rowheader', { name: '42 %' }).waitFor();
+    await page.getByText('Exposure by stage and day').click();
+    await page.getByRole('rowheader', { name: 'venting' }).waitFor();
     await look(page, 'next-opening');
     site.clock.advance(MINUTE_MS);
     await section.getByRole('button', { name: `Opened to ${gapPercent} %` }).click();

@@ -20,6 +20,7 @@ import { ChamberAlarms } from './chamber-alarms.tsx';
 import { ChamberHead } from './chamber-head.tsx';
 import { ChamberSettings } from './chamber-settings.tsx';
 import { Checks } from './checks.tsx';
+import { ExposureTable } from './exposure-table.tsx';
 import { LogButtons } from './log-buttons.tsx';
 import { LogList } from './log-list.tsx';
 import { NextOpening } from './next-opening.tsx';
@@ -57,6 +58,7 @@ function Chamber({ chamber, alarmId }: { readonly chamber: ChamberView; readonly
         </div>
         <div class="seeing">
           <ClimateChart key={chamber.batch?.id ?? 'none'} chamber={chamber} onWindow={setWindow} />
+          {chamber.batch !== null && <ExposureTable batchId={chamber.batch.id} />}
           <div class="papers">
             {batch !== null && <LogList log={batch.log} />}
             <div>
