@@ -2,10 +2,13 @@
 import type { AlarmView } from '../shared/api/alarms.ts';
 import type { BatchView, CheckView, LogEntry } from '../shared/api/batches.ts';
 import type { ChamberView, ClimateSeries } from '../shared/api/chambers.ts';
+import type { ExposureView } from '../shared/api/exposure.ts';
+import type { LearningView, OverlayView } from '../shared/api/learning.ts';
 import type { NodeView, ProbeView, RefusedView } from '../shared/api/probes.ts';
 import type { ProfileView } from '../shared/api/profiles.ts';
 import type { Person, Role, Session } from '../shared/api/session.ts';
 import type { Channels, PhoneView, SiteSettings } from '../shared/api/telling.ts';
+import type { VentingView } from '../shared/api/venting.ts';
 import { getJson, getKept, sendJson } from './api.ts';
 
 interface Page<T> {
@@ -55,6 +58,10 @@ export const calls = {
 
   batches: () => listAll<BatchView>('/batches'),
   batch: (id: string) => getJson<BatchView>(`/batches/${id}`),
+  exposure: (id: string) => getJson<ExposureView>(`/batches/${id}/exposure`),
+  learning: () => getJson<LearningView>('/batches/learning'),
+  overlay: (ids: readonly string[]) => getJson<OverlayView>(`/batches/overlay?ids=${ids.join(',')}`),
+  venting: (id: string) => getJson<VentingView>(`/batches/${id}/venting`),
   openBatch: (body: object) => sendJson<BatchView>('POST', '/batches', body),
   changeBatch: (id: string, patch: object) => sendJson('PATCH', `/batches/${id}`, patch),
   closeChamber: (id: string) => sendJson('POST', `/batches/${id}/close-chamber`),

@@ -6,6 +6,7 @@ import './style/parts.css';
 import './style/overview.css';
 import './style/chamber.css';
 import './style/ledgers.css';
+import './style/learning.css';
 import './style/print.css';
 import { startClock } from './clock.ts';
 import { startLive } from './live.ts';

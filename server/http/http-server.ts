@@ -28,6 +28,7 @@ import { answerError, answerNotFound } from './problem-response.ts';
 import { alarmRoutes } from './routes/alarms.ts';
 import { batchRoutes } from './routes/batches.ts';
 import { chamberRoutes } from './routes/chambers.ts';
+import { healingRoutes } from './routes/healing.ts';
 import { peopleRoutes } from './routes/people.ts';
 import { probeRoutes } from './routes/probes.ts';
 import { profileRoutes } from './routes/profiles.ts';
@@ -129,6 +130,7 @@ function addRoutes(api: Routes, parts: HttpParts, writers: RecordWriters): void 
   probeRoutes(api, parts);
   profileRoutes(api, parts);
   batchRoutes(api, parts);
+  healingRoutes(api, parts);
   alarmRoutes(api, parts);
   tellingRoutes(api, parts);
   recordRoutes(api, parts, writers);

@@ -1,22 +1,17 @@
 // The statistics of a record as rows of its table: one figure a row, so that a spreadsheet can filter and pivot them.
-import type { BatchRecord, RecordDay } from '../../shared/api/record.ts';
+import type { BatchRecord, RecordSpan } from '../../shared/api/record.ts';
 import type { CsvRow } from './csv-line.ts';
 
-/** Every figure of every healing day, then of the whole time since closing. */
-export function dayRows({ days, whole }: BatchRecord): CsvRow[] {
-  const rows = days.flatMap((day) => spanRows(day, `day ${day.day}`));
-  if (whole === null) return rows;
-  const { temperature, humidity } = whole.insideCorridor;
-  const shares: [string, number | null][] = [
-    ['temperature_inside_corridor_share', temperature],
-    ['humidity_inside_corridor_share', humidity],
+/** Every figure of every healing day, of every stage, then of the whole time since closing. */
+export function dayRows({ days, stageFigures, whole }: BatchRecord): CsvRow[] {
+  return [
+    ...days.flatMap((day) => spanRows(day, `day ${day.day}`)),
+    ...stageFigures.flatMap((stage) => spanRows(stage, `stage ${stage.stage}`)),
+    ...(whole === null ? [] : spanRows(whole, 'whole')),
   ];
-  return [...rows, ...spanRows(whole, 'whole'), ...shares.map((figure) => figureRow(whole, 'whole', figure))];
 }
 
-type Span = Omit<RecordDay, 'day'>;
-
-function spanRows(span: Span, state: string): CsvRow[] {
+function spanRows(span: RecordSpan, state: string): CsvRow[] {
   const { temperature, humidity } = span;
   const figures: [string, number | null][] = [
     ['temperature_mean_c', temperature.mean],
@@ -32,11 +27,13 @@ function spanRows(span: Span, state: string): CsvRow[] {
     ]),
     ['vpd_kpa_hours', span.vpdKpaHours],
     ['unknown_hours', span.unknownHours],
+    ['temperature_inside_corridor_share', span.insideCorridor.temperature],
+    ['humidity_inside_corridor_share', span.insideCorridor.humidity],
   ];
   return figures.map((figure) => figureRow(span, state, figure));
 }
 
-function figureRow({ from, to }: Span, state: string, [what, value]: [string, number | null]): CsvRow {
+function figureRow({ from, to }: RecordSpan, state: string, [what, value]: [string, number | null]): CsvRow {
   return {
     section: 'day',
     atMs: Date.parse(from),

@@ -1,13 +1,16 @@
 // The computed figures as they stand in a record: rounded to six decimals, which is far finer than any sensor and free of floating-point noise.
-import type { RecordDay, RecordExcursion, RecordWhole } from '../../shared/api/record.ts';
-import type { DayExposure, Spread } from '../../shared/exposure/day-figures.ts';
+import type { RecordDay, RecordExcursion, RecordSpan, RecordStage } from '../../shared/api/record.ts';
+import type { Spread } from '../../shared/exposure/day-figures.ts';
 import type { Excursion } from '../../shared/exposure/excursion-side.ts';
+import type { PartExposure } from '../../shared/exposure/part-exposure.ts';
 import { MINUTE_MS, utcText } from '../../shared/units.ts';
-import type { WholeExposure } from './measure-batch.ts';
+import type { DayFigured, StageFigured } from './measure-batch.ts';
 
 /** The rules of the figures in words, for the record. */
 export const figureRules: readonly string[] = [
   'Healing day 1 is the first 24 hours after the chamber was closed, day 2 the next, by elapsed time; the last day ends with the record.',
+  'A stage runs from where it began to where the next began, holds and moves included; time after the end of the plan is a part of its own. From ' +
+    'closing on the stages, like the days, add up to the whole.',
   'Means are time-weighted: the area under the straight lines between the instants of the chamber climate (trapezoids, cut at the borders of ' +
     'the day), divided by the time those lines cover. Nothing is counted across two instants further apart than the shortest allowed silence ' +
     'of the canopy probes; such time is unknown. Min and max include the value of the line at a border.',
@@ -16,16 +19,12 @@ export const figureRules: readonly string[] = [
   'Figures are rounded to six decimals; readings are written as they are stored.',
 ];
 
-export function describeDay(day: DayExposure): RecordDay {
-  return { day: day.day, ...describeSpan(day) };
+export function describeDay(day: DayFigured): RecordDay {
+  return { day: day.day, ...describePart(day) };
 }
 
-export function describeWhole(whole: WholeExposure): RecordWhole {
-  const { temperature, humidity } = whole.insideCorridor;
-  return {
-    ...describeSpan(whole),
-    insideCorridor: { temperature: roundOrNull(temperature), humidity: roundOrNull(humidity) },
-  };
+export function describeStage(stage: StageFigured): RecordStage {
+  return { stage: stage.stage, ...describePart(stage) };
 }
 
 export function describeExcursion(excursion: Excursion): RecordExcursion {
@@ -48,16 +47,19 @@ export function minutesBetween(fromMs: number, toMs: number): number {
   return round((toMs - fromMs) / MINUTE_MS);
 }
 
-function describeSpan(span: Omit<DayExposure, 'day'>): Omit<RecordDay, 'day'> {
+/** The figures of any part of a batch. */
+export function describePart(part: PartExposure): RecordSpan {
+  const { temperature, humidity } = part.insideCorridor;
   return {
-    from: utcText(span.fromMs),
-    to: utcText(span.toMs),
-    temperature: roundSpread(span.temperature),
-    humidity: roundSpread(span.humidity),
-    minutesAbove: roundEach(span.minutesAbove),
-    degreeHoursAbove: roundEach(span.degreeHoursAbove),
-    unknownHours: round(span.unknownHours),
-    vpdKpaHours: round(span.vpdHours),
+    from: utcText(part.fromMs),
+    to: utcText(part.toMs),
+    temperature: roundSpread(part.temperature),
+    humidity: roundSpread(part.humidity),
+    minutesAbove: roundEach(part.minutesAbove),
+    degreeHoursAbove: roundEach(part.degreeHoursAbove),
+    unknownHours: round(part.unknownHours),
+    vpdKpaHours: round(part.vpdHours),
+    insideCorridor: { temperature: roundOrNull(temperature.share), humidity: roundOrNull(humidity.share) },
   };
 }
 

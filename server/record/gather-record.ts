@@ -1,7 +1,7 @@
 // The climate record of a batch, put together from the store: everything but the readings themselves, which are streamed beside it.
 // It reads only; what is bad or missing is said, never smoothed over.
 import type { BatchRecord } from '../../shared/api/record.ts';
-import { type Batch, timesOf } from '../../shared/healing/batch.ts';
+import type { Batch } from '../../shared/healing/batch.ts';
 import type { BatchTimes } from '../../shared/healing/batch-clock.ts';
 import { plannedChecks } from '../../shared/healing/checks.ts';
 import type { ProfileDocument } from '../../shared/healing/profile.ts';
@@ -13,11 +13,12 @@ import { sumCounts } from './count-quality.ts';
 import { describeAlarms } from './describe-alarms.ts';
 import { describeBatch, describePlan } from './describe-batch.ts';
 import { describeChecks } from './describe-checks.ts';
-import { describeDay, describeExcursion, describeWhole, figureRules } from './describe-figures.ts';
+import { describeDay, describeExcursion, describePart, describeStage, figureRules } from './describe-figures.ts';
 import { describeGaps, describeProbe } from './describe-probes.ts';
-import { type BatchFigures, measureBatch } from './measure-batch.ts';
-import { corridorRule, recordCorridor } from './record-corridor.ts';
-import { findSources, labelOf, type ProbeSource, type RecordWindow } from './record-sources.ts';
+import type { BatchFigures } from './measure-batch.ts';
+import { measureStored } from './measure-stored.ts';
+import { corridorRule } from './record-corridor.ts';
+import { labelOf, type ProbeSource, type RecordWindow } from './record-sources.ts';
 
 export interface RecordSite {
   readonly siteName: string;
@@ -43,18 +44,7 @@ export interface GatheredRecord {
 export async function gatherRecord(store: Store, batchId: string, request: RecordRequest): Promise<GatheredRecord> {
   const batch = await store.batches.get(batchId);
   if (batch === null) throw new Problem('not-found', `There is no batch ${batchId}.`);
-  const profile = await store.profiles.get(batch.profileId, batch.profileVersion);
-  if (profile === null) {
-    throw new Problem(
-      'not-found',
-      `The profile ${batch.profileId} version ${batch.profileVersion} of this batch is missing.`,
-    );
-  }
-  const window = { fromMs: batch.openedMs, toMs: batch.finishedMs ?? Math.max(request.nowMs, batch.openedMs) };
-  const times = timesOf(batch, request.zone);
-  const sources = await findSources(store, batch, window);
-  const corridorAt = await recordCorridor(store, { document: profile.document, times, sources, window });
-  const figures = await measureBatch(store, { sources, window, closedMs: batch.closedMs, corridorAt });
+  const { profile, times, window, sources, figures } = await measureStored(store, batch, request);
   const record: BatchRecord = {
     format: 'takewell-batch-record',
     formatVersion: 1,
@@ -73,7 +63,7 @@ export async function gatherRecord(store: Store, batchId: string, request: Recor
 
 function describeMeasured(
   sources: readonly ProbeSource[],
-  { sources: figures, days, whole, excursions }: BatchFigures,
+  { sources: figures, days, stages, whole, excursions }: BatchFigures,
 ) {
   const pairs = sources.flatMap((source, index) => {
     const own = figures[index];
@@ -83,7 +73,8 @@ function describeMeasured(
     probes: pairs.map(({ source, own }) => describeProbe(source, own)),
     quality: sumCounts(pairs.flatMap(({ own }) => [own.quality.temperature, own.quality.humidity])),
     days: days.map(describeDay),
-    whole: whole === null ? null : describeWhole(whole),
+    stageFigures: stages.map(describeStage),
+    whole: whole === null ? null : describePart(whole),
     excursions: excursions.map(describeExcursion),
     gaps: pairs
       .flatMap(({ source, own }) => describeGaps(source, own))

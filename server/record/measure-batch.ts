@@ -1,13 +1,13 @@
 // Everything in a record that is computed from readings, in one pass over them: counts, gaps, days, excursions. Memory does not grow with their number.
 import type { QualityCounts } from '../../shared/api/record.ts';
-import { createCorridorShare } from '../../shared/exposure/corridor-share.ts';
-import { createDailyExposure } from '../../shared/exposure/daily-exposure.ts';
-import { type ClimateSample, type DayExposure, DayFigures } from '../../shared/exposure/day-figures.ts';
+import type { ClimateSample } from '../../shared/exposure/day-figures.ts';
 import type { Excursion } from '../../shared/exposure/excursion-side.ts';
 import { createExcursions } from '../../shared/exposure/excursions.ts';
+import { type PartExposure, PartFigures } from '../../shared/exposure/part-exposure.ts';
 import type { Corridor } from '../../shared/healing/corridor.ts';
 import type { Reading } from '../../shared/readings/reading.ts';
 import type { Store } from '../store/store.ts';
+import { type DayPart, dayParts, type StagePart } from './batch-parts.ts';
 import { ChamberSeries } from './chamber-series.ts';
 import { countFlag, noCounts } from './count-quality.ts';
 import { type Gap, GapFinder } from './find-gaps.ts';
@@ -21,17 +21,21 @@ export interface SourceFigures {
   readonly gaps: readonly Gap[];
 }
 
-export interface WholeExposure extends Omit<DayExposure, 'day'> {
-  /** Share of the judged time, 0–1. */
-  readonly insideCorridor: { readonly temperature: number | null; readonly humidity: number | null };
+export interface DayFigured extends PartExposure {
+  readonly day: number;
+}
+
+export interface StageFigured extends PartExposure {
+  readonly stage: StagePart['stage'];
 }
 
 export interface BatchFigures {
   /** In the order of the sources. */
   readonly sources: readonly SourceFigures[];
-  readonly days: readonly DayExposure[];
-  /** null until the chamber is closed. */
-  readonly whole: WholeExposure | null;
+  readonly days: readonly DayFigured[];
+  readonly stages: readonly StageFigured[];
+  /** From closing on; null until the chamber is closed. */
+  readonly whole: PartExposure | null;
   readonly excursions: readonly Excursion[];
 }
 
@@ -39,6 +43,8 @@ export interface Measuring {
   readonly sources: readonly ProbeSource[];
   readonly window: RecordWindow;
   readonly closedMs: number | null;
+  /** The stages that have begun, cut to the window. */
+  readonly stages: readonly StagePart[];
   readonly corridorAt: (atMs: number) => Corridor | null;
 }
 
@@ -88,38 +94,35 @@ class SourceTally {
 }
 
 class ClimateFigures {
-  readonly #isClosed: boolean;
-  readonly #days: ReturnType<typeof createDailyExposure>;
-  readonly #whole: DayFigures;
+  readonly #days: readonly { readonly part: DayPart; readonly figures: PartFigures }[];
+  readonly #stages: readonly { readonly part: StagePart; readonly figures: PartFigures }[];
+  readonly #whole: PartFigures | null;
+  readonly #all: readonly PartFigures[];
   readonly #excursions: ReturnType<typeof createExcursions>;
-  readonly #warmth: ReturnType<typeof createCorridorShare>;
-  readonly #moisture: ReturnType<typeof createCorridorShare>;
 
-  constructor({ closedMs, window, corridorAt }: Measuring, silenceMs: number) {
-    const span = { fromMs: closedMs ?? window.toMs, toMs: window.toMs, silenceMs };
-    this.#isClosed = closedMs !== null;
-    this.#days = createDailyExposure({ closedMs: span.fromMs, endMs: span.toMs, silenceMs });
-    this.#whole = new DayFigures(1, span);
+  constructor({ closedMs, stages, window, corridorAt }: Measuring, silenceMs: number) {
+    const search = { silenceMs, corridorAt };
+    this.#days = dayParts(closedMs, window).map((part) => ({ part, figures: new PartFigures(part, search) }));
+    this.#stages = stages.map((part) => ({ part, figures: new PartFigures(part, search) }));
+    this.#whole = closedMs === null ? null : new PartFigures({ fromMs: closedMs, toMs: window.toMs }, search);
+    const parts = [...this.#days, ...this.#stages].map(({ figures }) => figures);
+    this.#all = this.#whole === null ? parts : [...parts, this.#whole];
     this.#excursions = createExcursions({ silenceMs, corridorAt });
-    this.#warmth = createCorridorShare({ ...span, bandAt: (ms) => corridorAt(ms)?.temperature ?? null });
-    this.#moisture = createCorridorShare({ ...span, bandAt: (ms) => corridorAt(ms)?.humidity ?? null });
   }
 
   add(samples: readonly ClimateSample[]): void {
     for (const sample of samples) {
       this.#excursions.add(sample);
-      if (sample.temperature !== null) this.#warmth.add(sample.timeMs, sample.temperature);
-      if (sample.humidity !== null) this.#moisture.add(sample.timeMs, sample.humidity);
-      this.#whole.add(sample);
-      this.#days.add(sample);
+      for (const figures of this.#all) figures.add(sample);
     }
   }
 
   result(): Omit<BatchFigures, 'sources'> {
-    const excursions = this.#excursions.result();
-    if (!this.#isClosed) return { days: [], whole: null, excursions };
-    const { day: _, ...whole } = this.#whole.result();
-    const insideCorridor = { temperature: this.#warmth.result().share, humidity: this.#moisture.result().share };
-    return { days: this.#days.result(), whole: { ...whole, insideCorridor }, excursions };
+    return {
+      days: this.#days.map(({ part, figures }) => ({ ...figures.result(), day: part.day })),
+      stages: this.#stages.map(({ part, figures }) => ({ ...figures.result(), stage: part.stage })),
+      whole: this.#whole?.result() ?? null,
+      excursions: this.#excursions.result(),
+    };
   }
 }

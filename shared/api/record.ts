@@ -1,7 +1,7 @@
 // The climate record of a batch as it is handed over: everything that was planned, measured, told and done. Times are RFC 3339 UTC.
 import { z } from 'zod';
 import { alarmStates, priorities, ruleIds } from '../alarms/alarm.ts';
-import { profileDocumentSchema, stageNameSchema } from '../healing/profile.ts';
+import { profileDocumentSchema, stageNameSchema, stageNames } from '../healing/profile.ts';
 import { logEntrySchema } from './batches.ts';
 import { idSchema, timeSchema } from './common.ts';
 import { placeSchema } from './probes.ts';
@@ -68,15 +68,17 @@ const recordSpanSchema = z.object({
   degreeHoursAbove: perLimitSchema,
   unknownHours: z.number(),
   vpdKpaHours: z.number(),
+  /** Share of the judged time inside the corridor, 0–1; null when nothing could be judged. */
+  insideCorridor: z.object({ temperature: quantity, humidity: quantity }),
 });
 const recordDaySchema = recordSpanSchema.extend({ day: z.int().min(1) });
 export type RecordDay = z.infer<typeof recordDaySchema>;
 
-const recordWholeSchema = recordSpanSchema.extend({
-  /** Share of the judged time inside the corridor, 0–1; null when nothing could be judged. */
-  insideCorridor: z.object({ temperature: quantity, humidity: quantity }),
-});
-export type RecordWhole = z.infer<typeof recordWholeSchema>;
+/** `after-plan`: from the end of the plan on, while the batch was still in its chamber. */
+export const partStages = [...stageNames, 'after-plan'] as const;
+const recordStageSchema = recordSpanSchema.extend({ stage: z.enum(partStages) });
+export type RecordStage = z.infer<typeof recordStageSchema>;
+export type RecordSpan = z.infer<typeof recordSpanSchema>;
 
 const recordExcursionSchema = z.object({
   quantity: z.enum(['temperature', 'humidity']),
@@ -170,8 +172,10 @@ export const batchRecordSchema = z.object({
   probes: z.array(recordProbeSchema),
   quality: qualityCountsSchema,
   days: z.array(recordDaySchema),
-  /** null until the chamber is closed. */
-  whole: recordWholeSchema.nullable(),
+  /** The same figures per stage as it went; from closing on they add up to the whole. */
+  stageFigures: z.array(recordStageSchema),
+  /** From closing on; null until the chamber is closed. */
+  whole: recordSpanSchema.nullable(),
   excursions: z.array(recordExcursionSchema),
   gaps: z.array(recordGapSchema),
   alarms: z.array(recordAlarmSchema),

@@ -5,7 +5,7 @@ import { type BatchTimes, planStages } from '../healing/batch-clock.ts';
 import { type Corridor, makeCorridor } from '../healing/corridor.ts';
 import type { ProfileDocument } from '../healing/profile.ts';
 import { trustedPart } from './judged-probe.ts';
-import { Replay } from './replay.ts';
+import { type HeatForecaster, Replay } from './replay.ts';
 import type { ReplayResult } from './replay-result.ts';
 
 export interface SeriesSetup {
@@ -15,6 +15,8 @@ export interface SeriesSetup {
   readonly zone: string;
   /** Longest gap between two readings that is still joined, and longest silence that is no alarm, ms. */
   readonly silenceMs: number;
+  /** Foresees heat; ours when not given. */
+  readonly forecaster?: HeatForecaster;
 }
 
 export interface SeriesReplay {
@@ -26,7 +28,7 @@ export interface SeriesReplay {
 }
 
 /** Starts the replay of a batch that went undisturbed, with the numbers the profile falls back on for house air. */
-export function createSeriesReplay({ document, closedMs, zone, silenceMs }: SeriesSetup): SeriesReplay {
+export function createSeriesReplay({ document, closedMs, zone, silenceMs, ...rest }: SeriesSetup): SeriesReplay {
   const times: BatchTimes = { openedMs: null, closedMs, finishedMs: null, zone, holds: [], moves: [] };
   const days = createDailyExposure({ closedMs, silenceMs });
   let replay: Replay | null = null;
@@ -35,6 +37,7 @@ export function createSeriesReplay({ document, closedMs, zone, silenceMs }: Seri
       probes: [{ probeId: 'probe', place: 'canopy', silenceMs, fromMs: firstMs, toMs: Number.POSITIVE_INFINITY }],
       corridorAt: corridorOf(document, times),
       batch: { fromMs: closedMs, toMs: null },
+      ...rest,
       settled: (_, sample) => days.add(trustedPart(sample)),
     });
   let missed = 0;

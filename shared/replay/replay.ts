@@ -3,8 +3,9 @@
 import type { Scene } from '../alarms/rules/rule.ts';
 import type { ClimateSample, DayExposure } from '../exposure/day-figures.ts';
 import { SpellFinder } from '../forecast/find-spells.ts';
-import { followHeat, lookAhead, noHeatMemory } from '../forecast/heat-ahead.ts';
+import { followHeat, type HeatAhead, lookAhead, noHeatMemory } from '../forecast/heat-ahead.ts';
 import { judgeWarnings } from '../forecast/judge-warnings.ts';
+import type { Measurement } from '../forecast/local-linear-trend.ts';
 import type { Band, Corridor } from '../healing/corridor.ts';
 import type { ChamberClimate } from '../readings/chamber-climate.ts';
 import { SECOND_MS } from '../units.ts';
@@ -17,12 +18,32 @@ import { ReplayedProbes, type ReplayProbe } from './replayed-probes.ts';
 const TICK_MS = 5 * SECOND_MS;
 const CHAMBER = 'replay';
 
+/** Foresees heat from the hottest healthy temperature of each reading. */
+export interface HeatForecaster {
+  /** `high` null = no limit holds. */
+  take(measured: Measurement, high: number | null): void;
+  lookAhead(high: number): HeatAhead | null;
+}
+
+/** The forecaster of the live watch. */
+function ourForecaster(): HeatForecaster {
+  let memory = noHeatMemory;
+  return {
+    take(measured, high) {
+      memory = followHeat(memory, measured, high);
+    },
+    lookAhead: (high) => lookAhead(memory, high),
+  };
+}
+
 export interface ReplaySetup {
   /** The probes of the chamber, canopy and film. */
   readonly probes: readonly ReplayProbe[];
   readonly corridorAt: (atMs: number) => Corridor | null;
   /** When the batch was in the chamber: from its opening (or closing), to its end; null = it is still there. */
   readonly batch: { readonly fromMs: number; readonly toMs: number | null };
+  /** Foresees heat; ours when not given. Another is put here to be judged by the same rules. */
+  readonly forecaster?: HeatForecaster;
   /** Gets every sample of a probe once it is judged for good, a reading later than it was heard. */
   readonly settled?: (probe: number, sample: JudgedSample) => void;
 }
@@ -33,7 +54,7 @@ export class Replay {
   readonly #judged: readonly JudgedProbe[];
   readonly #rows = new AlarmRows(CHAMBER);
   readonly #spells: SpellFinder;
-  #heat = noHeatMemory;
+  readonly #forecaster: HeatForecaster;
   #nowMs: number | null = null;
   #last: { readonly climate: ChamberClimate; readonly corridor: Corridor | null } | null = null;
 
@@ -41,6 +62,7 @@ export class Replay {
     this.#setup = setup;
     this.#probes = new ReplayedProbes(setup.probes);
     this.#judged = setup.probes.map(() => new JudgedProbe());
+    this.#forecaster = setup.forecaster ?? ourForecaster();
     this.#spells = new SpellFinder(Math.max(...setup.probes.map(({ silenceMs }) => silenceMs)));
   }
 
@@ -97,7 +119,7 @@ export class Replay {
   #follow({ timeMs, hottest }: ChamberClimate, corridor: Corridor | null): void {
     if (timeMs === null || hottest === null) return;
     const high = corridor === null ? null : corridor.temperature.high;
-    this.#heat = followHeat(this.#heat, { timeMs, value: hottest }, high);
+    this.#forecaster.take({ timeMs, value: hottest }, high);
     this.#spells.add(timeMs, high === null ? null : hottest > high);
   }
 
@@ -114,7 +136,7 @@ export class Replay {
       corridor,
       climate,
       probes: this.#probes.scene(nowMs),
-      ahead: corridor === null ? null : lookAhead(this.#heat, corridor.temperature.high),
+      ahead: corridor === null ? null : this.#forecaster.lookAhead(corridor.temperature.high),
     };
   }
 

@@ -51,7 +51,7 @@ export interface CutWindows {
 /** Left out after a change, until the sensor's own lag (usually under a minute) and the crew's hands are out of it (ours). */
 const SETTLE_MS = 3 * MINUTE_MS;
 /** Wetness and warmth of plants and film are taken as steady over a window: they are so for about this long (ours). */
-const LONGEST_MS = 2 * HOUR_MS;
+export const LONGEST_WINDOW_MS = 2 * HOUR_MS;
 /** From here up a sensor shows its top and not the air (notes on sensors in wet air). */
 export const SENSOR_TOP = 99.5;
 
@@ -90,7 +90,7 @@ function spansOf({ log, untilMs }: ExchangeRecord): Span[] {
   return changes.map(({ atMs, gapPercent }, i) => {
     const mistMs = Math.min(...mists.filter((ms) => ms > atMs));
     const nextMs = changes[i + 1]?.atMs ?? untilMs;
-    return { gapPercent, fromMs: atMs, toMs: Math.min(nextMs, mistMs, atMs + LONGEST_MS, untilMs) };
+    return { gapPercent, fromMs: atMs, toMs: Math.min(nextMs, mistMs, atMs + LONGEST_WINDOW_MS, untilMs) };
   });
 }
 

@@ -51,8 +51,29 @@ function restOf(bandAt: HumidityBandAt, fromMs: number, untilMs: number): Restin
   let [endMs, high] = [fromMs, first.high];
   for (; endMs < untilMs; endMs += LOOK_MS) {
     const band = bandAt(endMs);
-    if (band === null || Math.abs(band.low - first.low) >= STEP_SIZE) break;
+    if (!staysAt(first, band)) break;
     high = Math.min(high, band.high);
   }
-  return { fromMs, endMs: Math.max(endMs, fromMs + LOOK_MS), low: first.low, high };
+  if (endMs >= untilMs) return { fromMs, endMs: untilMs, low: first.low, high };
+  return {
+    fromMs,
+    endMs: borderBetween(endMs - LOOK_MS, endMs, (ms) => staysAt(first, bandAt(ms))),
+    low: first.low,
+    high,
+  };
+}
+
+function staysAt(first: HumidityBand, band: HumidityBand | null): band is HumidityBand {
+  return band !== null && Math.abs(band.low - first.low) < STEP_SIZE;
+}
+
+/** The first millisecond at which it no longer stays, between one at which it does and one at which it does not. */
+function borderBetween(stillMs: number, goneMs: number, stays: (ms: number) => boolean): number {
+  let [still, gone] = [stillMs, goneMs];
+  while (gone - still > 1) {
+    const middle = Math.floor((still + gone) / 2);
+    if (stays(middle)) still = middle;
+    else gone = middle;
+  }
+  return gone;
 }

@@ -1,8 +1,14 @@
 // How fast a chamber exchanges its air at each gap that was tried, and what plants and film give off, from the log and the readings after it:
 // dw/dt = −k(gap)·(w − house) + s, with w the humidity ratio.
 import { combineRates, type RateEstimate } from './combine-rates.ts';
-import { cutWindows, type ExchangeRecord, gapChanges, type UnusableChange } from './cut-windows.ts';
-import type { RateFit } from './fit-rate.ts';
+import {
+  cutWindows,
+  type ExchangeRecord,
+  type ExchangeWindow,
+  gapChanges,
+  type UnusableChange,
+} from './cut-windows.ts';
+import type { RateFit, RateResult } from './fit-rate.ts';
 import { fitWindow } from './fit-window.ts';
 import {
   describeSource,
@@ -58,11 +64,17 @@ const LAG_SHARE = 0.02;
  * a probe shifts the source and hardly the rates.
  */
 export function fitExchange(record: ExchangeRecord): ExchangeResult {
+  const work = fitExchangeStepwise(record);
+  for (let step = work.next(); ; step = work.next()) if (step.done === true) return step.value;
+}
+
+/** The same, pausing after each window: whoever has other things to do may do them in between. */
+export function* fitExchangeStepwise(record: ExchangeRecord): Generator<void, ExchangeResult, void> {
   // A batch is closed when its log begins: a lone entry that says so is no change.
   if (gapChanges(record.log).every(({ gapPercent }) => gapPercent === 0)) {
     return refuse('gap-never-changed', [], NEVER_CHANGED);
   }
-  const { fitted, leftOut } = fitWindows(record);
+  const { fitted, leftOut } = yield* fitWindows(record);
   const newest = fitted[0];
   const gaps = [...new Set(fitted.map(({ window }) => window.gapPercent))].sort((a, b) => a - b);
   if (newest === undefined || gaps.length < 2) return tooFewGaps(gaps, leftOut);
@@ -81,9 +93,15 @@ export function fitExchange(record: ExchangeRecord): ExchangeResult {
 }
 
 /** The windows with a good fit and the source of the newest of them, newest first; all others with their reason. */
-function fitWindows(record: ExchangeRecord): { fitted: FittedWindow[]; leftOut: LeftOutChange[] } {
+function* fitWindows(
+  record: ExchangeRecord,
+): Generator<void, { fitted: FittedWindow[]; leftOut: LeftOutChange[] }, void> {
   const { windows, unusable } = cutWindows(record);
-  const results = windows.map((window) => ({ window, result: fitWindow(window) }));
+  const results: { readonly window: ExchangeWindow; readonly result: RateResult }[] = [];
+  for (const window of windows) {
+    results.push({ window, result: fitWindow(window) });
+    yield;
+  }
   const good = newestFirst(
     results.flatMap(({ window, result }) => (result.fit === null ? [] : { window, fit: result.fit })),
   );

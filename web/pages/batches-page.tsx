@@ -6,6 +6,7 @@ import { PageHead } from '../parts/page-head.tsx';
 import { useLoad } from '../parts/use-load.ts';
 import { words } from '../strings.ts';
 import { BatchTable } from './batch-table.tsx';
+import { Learning } from './learning.tsx';
 
 export function BatchesPage() {
   const batches = useLoad(calls.batches, 'batches', [changes.batches]);
@@ -29,6 +30,7 @@ export function BatchesPage() {
           {finished.length > 0 && <BatchTable title={words.batches.finished} batches={finished} isFinished={true} />}
         </section>
       )}
+      {batches.data !== undefined && batches.data.length > 0 && <Learning open={open} />}
     </main>
   );
 }

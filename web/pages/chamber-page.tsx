@@ -20,8 +20,10 @@ import { ChamberAlarms } from './chamber-alarms.tsx';
 import { ChamberHead } from './chamber-head.tsx';
 import { ChamberSettings } from './chamber-settings.tsx';
 import { Checks } from './checks.tsx';
+import { ExposureTable } from './exposure-table.tsx';
 import { LogButtons } from './log-buttons.tsx';
 import { LogList } from './log-list.tsx';
+import { NextOpening } from './next-opening.tsx';
 import { OpenBatch } from './open-batch.tsx';
 import { AwaitedStep, SteerBatch } from './steer-batch.tsx';
 
@@ -49,12 +51,14 @@ function Chamber({ chamber, alarmId }: { readonly chamber: ChamberView; readonly
         <div class="doing">
           {batch !== null && mayAct.value && <AwaitedStep batch={batch} onChanged={reload} />}
           <ChamberAlarms chamber={chamber} alarmId={alarmId} headId={worstAlarm(chamber)?.id} />
+          {chamber.batch !== null && <NextOpening batchId={chamber.batch.id} onLogged={reload} />}
           {chamber.batch !== null && <Checks batchId={chamber.batch.id} checks={checks} onAnswered={reload} />}
           {chamber.batch !== null && mayAct.value && <LogButtons batchId={chamber.batch.id} onLogged={reload} />}
           {chamber.batch === null && mayAct.value && <OpenBatch chamber={chamber} onOpened={reload} />}
         </div>
         <div class="seeing">
           <ClimateChart key={chamber.batch?.id ?? 'none'} chamber={chamber} onWindow={setWindow} />
+          {chamber.batch !== null && <ExposureTable batchId={chamber.batch.id} />}
           <div class="papers">
             {batch !== null && <LogList log={batch.log} />}
             <div>

@@ -1,8 +1,6 @@
-// The healing strip on its canvas. This is the only file that knows uPlot.
-// It draws what it is given and never asks the service for anything.
-import uPlot from 'uplot';
-import 'uplot/dist/uPlot.min.css';
+// The healing strip on its canvas. It draws what it is given and never asks the service for anything.
 import type { TemperatureUnit } from '../temperature-unit.ts';
+import { uPlot } from './chart-library.ts';
 import { inks } from './inks.ts';
 import { type StripLayout, scaleForLane, type ValueRange, widenRange } from './lanes.ts';
 import { paintAlarms } from './paint-alarms.ts';

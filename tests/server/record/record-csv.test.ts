@@ -124,9 +124,11 @@ describe('the other rows', () => {
     expect(atPeak.map((row) => row.section)).toEqual(['reading', 'reading', 'alarm', 'log']);
   });
 
-  it('give the figures of every day, one a row', () => {
+  it('give the figures of every day and stage and of the whole, one a row', () => {
     const mean = section('day').filter(({ what }) => what === 'temperature_mean_c');
-    expect(mean.map(({ state }) => state)).toEqual(['day 1', 'day 2', 'day 3', 'whole']);
+    expect(mean.map(({ state }) => state)).toEqual([
+      ...['day 1', 'day 2', 'day 3', 'stage loading', 'stage closed', 'whole'],
+    ]);
     expect(mean.slice(0, 3).map(({ value }) => Number(value))).toEqual(
       gathered.record.days.map((day) => day.temperature.mean),
     );

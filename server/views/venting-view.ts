@@ -1,0 +1,180 @@
+// The next step of the opening as it is sent to people: what to open to and what it rests on, or why nothing is proposed.
+import type { VentingView } from '../../shared/api/venting.ts';
+import type { Batch } from '../../shared/healing/batch.ts';
+import { stageAt } from '../../shared/healing/batch-clock.ts';
+import { HOUR_MS, utcText } from '../../shared/units.ts';
+import { gapChanges, type VentLogEntry } from '../../shared/venting/cut-windows.ts';
+import { type CorridorStep, findStep } from '../../shared/venting/find-step.ts';
+import { limpAnswer } from '../../shared/venting/limp-answer.ts';
+import { proposeVent } from '../../shared/venting/propose-vent.ts';
+import type { Clock } from '../clock.ts';
+import type { Site } from '../site.ts';
+import type { Store } from '../store/store.ts';
+import { createExchangeBook, type FittedExchange } from '../venting/exchange-book.ts';
+import { houseClimate } from '../watch/house-air.ts';
+import type { Watch } from '../watch/watch.ts';
+import { type BatchPlan, type HealingNow, loadHealing, planBatch } from '../watch/watched-chamber.ts';
+import { rounded } from './rounded.ts';
+import { viewFit } from './vent-fit-view.ts';
+
+interface VentingParts {
+  readonly store: Store;
+  readonly watch: Watch;
+  readonly site: Site;
+  readonly clock: Clock;
+}
+
+/** From when before venting people get ready for it (ours). */
+const NEAR_MS = 12 * HOUR_MS;
+/** A proposal rests on the air as it is: for a step further ahead than this it would not hold (ours). */
+const AHEAD_MS = HOUR_MS;
+
+/** Makes the view of any batch; it keeps the fits between calls. */
+export function createVentingView(parts: VentingParts): (batch: Batch) => Promise<VentingView> {
+  const book = createExchangeBook(parts.store);
+  return async (batch) => {
+    const nowMs = parts.clock.nowMs();
+    const { zone, altitudeM } = parts.site.current();
+    const healing = await loadHealing(parts.store, batch);
+    const plan = planBatch(healing, zone, parts.watch.house(), batch.finishedMs ?? nowMs);
+    const log = (await parts.store.batches.log(batch.id)).map(({ atMs, kind, gapPercent }) => ({
+      ...{ atMs, kind, gapPercent },
+    }));
+    const phase = phaseAt(plan, batch, nowMs);
+    const isFitted = phase === 'near' || phase === 'under-way';
+    const fitted = isFitted ? await book.fitOf(batch, log, { altitudeM, nowMs }) : null;
+    return describe({ parts, nowMs, altitudeM, batch, healing, plan, log, phase, fitted });
+  };
+}
+
+interface Seen {
+  readonly parts: VentingParts;
+  readonly nowMs: number;
+  readonly altitudeM: number;
+  readonly batch: Batch;
+  readonly healing: HealingNow;
+  readonly plan: BatchPlan;
+  readonly log: readonly VentLogEntry[];
+  readonly phase: VentingView['phase'];
+  readonly fitted: FittedExchange | null;
+}
+
+type Answer = Pick<VentingView, 'proposal' | 'why' | 'reason'>;
+
+function describe(seen: Seen): VentingView {
+  const { batch, log, nowMs, phase, fitted } = seen;
+  const air = airNow(seen);
+  const step = phase === 'over' || air.chamber.humidity === null ? null : nextStep(seen, air.chamber.humidity);
+  return {
+    batchId: batch.id,
+    at: utcText(nowMs),
+    phase,
+    gapPercent: seen.healing.gapPercent,
+    step: step === null ? null : viewStep(step),
+    ...answer(seen, air, step),
+    limp: viewLimp(seen),
+    askErect: batch.finishedMs === null ? unansweredStep(log) : null,
+    ...viewFit(fitted),
+  };
+}
+
+function viewLimp({ batch, log }: Seen): VentingView['limp'] {
+  const limp = batch.finishedMs === null ? limpAnswer(log) : null;
+  if (limp === null) return null;
+  const { sinceMs, acts, backToPercent } = limp;
+  return { since: utcText(sinceMs), acts: acts.filter((act) => act !== 'hold' || !isOnHold(batch)), backToPercent };
+}
+
+function isOnHold(batch: Batch): boolean {
+  return batch.holds.some(({ toMs }) => toMs === null);
+}
+
+function phaseAt(plan: BatchPlan, batch: Batch, nowMs: number): VentingView['phase'] {
+  if (batch.finishedMs !== null) return 'over';
+  const stage = stageAt(plan.spans, nowMs)?.stage;
+  if (stage === 'venting') return 'under-way';
+  if (stage === undefined || stage === 'hardening') return 'over';
+  const ventingMs = plan.spans.find((span) => span.stage === 'venting')?.startMs ?? Infinity;
+  return nowMs >= ventingMs - NEAR_MS ? 'near' : 'before';
+}
+
+type AirHalves = { readonly temperature: number | null; readonly humidity: number | null };
+
+function airNow({ parts, batch, nowMs, altitudeM }: Seen): { chamber: AirHalves; house: AirHalves } {
+  const { watch } = parts;
+  const chamber = watch.chamber(batch.chamberId);
+  const climate = chamber === undefined ? null : watch.scene(chamber, watch.probes.all(), nowMs).climate;
+  return {
+    chamber: { temperature: climate?.temperature ?? null, humidity: climate?.humidity ?? null },
+    house: houseClimate(watch.probes.all(), nowMs, altitudeM),
+  };
+}
+
+/** The step to come to; air below the low limit has to come back into the band of now first. */
+function nextStep({ plan, nowMs }: Seen, humidity: number): CorridorStep | null {
+  const band = plan.corridorAt(nowMs)?.humidity;
+  if (band !== undefined && humidity < band.low) return { low: band.low, high: band.high, fromMs: nowMs };
+  const untilMs = plan.spans.at(-1)?.endMs ?? nowMs;
+  return findStep((atMs) => plan.corridorAt(atMs)?.humidity ?? null, humidity, nowMs, untilMs);
+}
+
+function answer(seen: Seen, air: ReturnType<typeof airNow>, step: CorridorStep | null): Answer {
+  const { batch, phase, fitted, nowMs, log, altitudeM, healing } = seen;
+  if (phase === 'over') return no('over', 'Venting is over.');
+  const limp = limpAnswer(log);
+  if (limp !== null) return no('limp', limp.reason);
+  if (isOnHold(batch)) return no('on-hold', ON_HOLD);
+  if (phase === 'before' || fitted === null) return no('not-yet', 'Venting is still more than half a day away.');
+  if (air.chamber.humidity === null) return no('no-air-now', NO_CHAMBER);
+  if (step === null) return no('no-step', NO_STEP);
+  if (step.fromMs > nowMs + AHEAD_MS) return no('not-yet', sayNotYet(fitted));
+  const gracePerHour = healing.document.grace.humidityPerHour;
+  const scene = { ...air, nowMs, exchange: fitted.result, altitudeM, log, step, gracePerHour };
+  const vent = proposeVent(scene);
+  if (vent.proposal === null) return no(vent.why, vent.reason);
+  return { proposal: viewProposal(vent.proposal), why: null, reason: vent.reason };
+}
+
+const ON_HOLD = 'The batch is on hold: leave the gap as it is, and go on with the batch when the scions stand.';
+const NO_CHAMBER = 'No healthy probe in the chamber gives temperature and humidity now.';
+const NO_STEP = 'The corridor comes down no further: leave the gap as it is.';
+
+function sayNotYet({ result }: FittedExchange): string {
+  const wait = 'The air is where the plan wants it. What to open to next is worked out an hour before the next step.';
+  return result.fit === null ? `${wait} How the air exchanges is not known so far: ${lowerFirst(result.reason)}` : wait;
+}
+
+function lowerFirst(text: string): string {
+  return text.slice(0, 1).toLowerCase() + text.slice(1);
+}
+
+function no(why: string, reason: string): Answer {
+  return { proposal: null, why, reason };
+}
+
+/** The newest change, if it opened the gap and nobody has said since how the scions stand. */
+function unansweredStep(log: readonly VentLogEntry[]): VentingView['askErect'] {
+  const changes = gapChanges(log);
+  const [before, last] = [changes.at(-2), changes.at(-1)];
+  if (last === undefined || last.gapPercent <= (before?.gapPercent ?? 0)) return null;
+  const isSaid = log.some(({ kind, atMs }) => (kind === 'limp' || kind === 'erect') && atMs >= last.atMs);
+  return isSaid ? null : { gapPercent: last.gapPercent, since: utcText(last.atMs) };
+}
+
+function viewStep({ low, high, fromMs }: CorridorStep): VentingView['step'] {
+  return { low: tenths(low), high: tenths(high), opensAt: utcText(Math.round(fromMs)) };
+}
+
+function viewProposal(proposal: NonNullable<VentingView['proposal']>): VentingView['proposal'] {
+  return {
+    ...proposal,
+    expectedHumidity: tenths(proposal.expectedHumidity),
+    plusMinus: tenths(proposal.plusMinus),
+    settlesInMinutes: Math.round(proposal.settlesInMinutes),
+    dryingRatePerHour: tenths(proposal.dryingRatePerHour),
+  };
+}
+
+function tenths(value: number): number {
+  return rounded(value, 1) ?? 0;
+}

@@ -1,0 +1,55 @@
+import { describe, expect, it } from 'vitest';
+import type { LearnedAssociation } from '../../shared/api/learning.ts';
+import { exposureNames } from '../../shared/learning/batch-exposures.ts';
+import { associationSentences, exposureColumns, exposureWords, takeWords } from '../../web/pages/learning-words.ts';
+
+const association = (given: Partial<LearnedAssociation>): LearnedAssociation => ({
+  ...{ exposure: 'highest-temperature', batches: 6, tau: 1, p: 0.01, adjustedP: 0.05, strength: 'perhaps' },
+  says: 'More of it went with more loss in 15 of 15 pairs of batches (6 batches).',
+  ...given,
+});
+
+describe('take and exposure in words', () => {
+  it('take carries its interval', () => {
+    expect(takeWords({ share: 0.95, low: 0.9346, high: 0.9618 })).toBe('95.0 % (93.5–96.2)');
+  });
+
+  it.each([
+    [null, 'not known'],
+    [undefined, 'not known'],
+    [0, '0.0'],
+    [0.04, '0.0'],
+    [99.94, '99.9'],
+    [100, '100'],
+    [123.6, '124'],
+  ])('an exposure of %s is “%s”', (value, says) => {
+    expect(exposureWords(value)).toBe(says);
+  });
+
+  it('there is a column for every exposure that batches are compared by', () => {
+    expect(exposureColumns.map(({ name }) => name)).toEqual([...exposureNames]);
+  });
+});
+
+describe('what goes with lost take', () => {
+  it('is said with its strength and the number of batches', () => {
+    expect(associationSentences([association({})], 6)).toEqual([
+      'Highest °C: perhaps. More of it went with more loss in 15 of 15 pairs of batches (6 batches).',
+    ]);
+  });
+
+  it('is one sentence when there are too few batches for any', () => {
+    const few = association({ strength: 'too few batches to say' });
+    expect(associationSentences([few, few], 3)).toEqual(['Too few to say anything: 3 batches so far.']);
+    expect(associationSentences([], 1)).toEqual(['Too few to say anything: 1 batch so far.']);
+  });
+
+  it('is said for each when there are enough for one', () => {
+    const few = association({ strength: 'too few batches to say', exposure: 'mean-temperature' });
+    expect(associationSentences([association({}), few], 6)).toHaveLength(2);
+  });
+
+  it('an exposure that this page does not know yet keeps its name', () => {
+    expect(associationSentences([association({ exposure: 'new-one' })], 6)[0]).toMatch(/^new-one: perhaps/);
+  });
+});

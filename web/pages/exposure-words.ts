@@ -1,0 +1,39 @@
+// The exposure of a batch as rows and cells in words. Pure.
+import type { ExposurePart, ExposureView } from '../../shared/api/exposure.ts';
+import { humidityText, temperatureText } from '../quantities.ts';
+import { words } from '../strings.ts';
+
+const { columns } = words.exposure;
+
+interface NamedPart {
+  readonly name: string;
+  readonly part: ExposurePart;
+}
+
+/** Stages, then days, then the whole. */
+export function namedParts({ stages, days, whole }: ExposureView): readonly NamedPart[] {
+  return [
+    ...stages.map((part) => ({ name: words.exposure.stages[part.stage], part })),
+    ...days.map((part) => ({ name: words.exposure.day(part.day), part })),
+    ...(whole === null ? [] : [{ name: words.exposure.whole, part: whole }]),
+  ];
+}
+
+function spread(one: ExposurePart['temperature'], text: (value: number | null) => string): string {
+  return one.mean === null ? words.units.none : words.chart.meanMinMax(text(one.mean), text(one.min), text(one.max));
+}
+
+/** The cells of a part in the order of the columns. */
+export function cellsOf(part: ExposurePart): readonly (readonly [string, string])[] {
+  const { share } = part.insideCorridor.humidity;
+  return [
+    [columns.temperature, spread(part.temperature, temperatureText)],
+    [columns.humidity, spread(part.humidity, humidityText)],
+    [columns.inside, share === null ? words.units.none : words.chart.share(Math.round(100 * share))],
+    [columns.minutes, (part.minutesAbove['28'] ?? 0).toFixed(0)],
+    [columns.minutes29, (part.minutesAbove['29'] ?? 0).toFixed(0)],
+    [columns.degreeHours, (part.degreeHoursAbove['28'] ?? 0).toFixed(1)],
+    [columns.vpd, part.vpdKpaHours.toFixed(1)],
+    [columns.unknown, part.unknownHours.toFixed(1)],
+  ];
+}

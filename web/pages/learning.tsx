@@ -1,0 +1,90 @@
+// What batches teach: take beside exposure, what goes with lost take, and batches laid over each other.
+import { useEffect, useState } from 'preact/hooks';
+import type { BatchView } from '../../shared/api/batches.ts';
+import type { LearningView } from '../../shared/api/learning.ts';
+import { SECOND_MS } from '../../shared/units.ts';
+import { calls } from '../calls.ts';
+import { changes } from '../live.ts';
+import { LoadState } from '../parts/load-state.tsx';
+import { useLoad } from '../parts/use-load.ts';
+import { words } from '../strings.ts';
+import { OverlayChart } from '../strip/overlay-chart.tsx';
+import { LearnedTable, PickBox } from './learned-table.tsx';
+import { associationSentences } from './learning-words.ts';
+
+/** As many as the service lays over each other. */
+const MOST = 8;
+const AGAIN_MS = 2 * SECOND_MS;
+
+function useLearning() {
+  const learning = useLoad(calls.learning, 'learning', [changes.batches]);
+  const pending = learning.data?.pending ?? 0;
+  useEffect(() => {
+    if (pending === 0) return;
+    const again = setTimeout(learning.reload, AGAIN_MS);
+    return () => clearTimeout(again);
+  }, [learning.data]);
+  return learning;
+}
+
+function Found({ associations, batches, pending }: LearningView) {
+  if (pending > 0) return <p class="quiet-line">{words.learning.pending(pending)}</p>;
+  return (
+    <>
+      <h3>{words.learning.found}</h3>
+      <ul class="plain-list">
+        {associationSentences(associations, batches.length).map((sentence) => (
+          <li key={sentence}>{sentence}</li>
+        ))}
+      </ul>
+      <p class="details">{words.learning.notCause}</p>
+    </>
+  );
+}
+
+function Overlay({ ids }: { readonly ids: readonly string[] }) {
+  const overlay = useLoad(() => calls.overlay(ids), ids.join(','));
+  return (
+    <>
+      <h3>{words.learning.overlay}</h3>
+      {overlay.data === undefined ? <LoadState {...overlay} /> : <OverlayChart view={overlay.data} />}
+    </>
+  );
+}
+
+export function Learning({ open }: { readonly open: readonly BatchView[] }) {
+  const learning = useLearning();
+  const [picked, setPicked] = useState<readonly string[]>([]);
+  const pick = {
+    picked,
+    isFull: picked.length >= MOST,
+    onPick: (id: string, isPicked: boolean) =>
+      setPicked((before) => (isPicked ? [...before, id] : before.filter((one) => one !== id))),
+  };
+  const healing = open.filter(({ closedAt }) => closedAt !== null);
+  const view = learning.data;
+  return (
+    <section aria-labelledby="learning">
+      <h2 id="learning">{words.learning.title}</h2>
+      {view === undefined ? <LoadState {...learning} /> : <p>{words.learning.intro}</p>}
+      {view?.batches.length === 0 && view.pending === 0 && <p class="quiet-line">{words.learning.none}</p>}
+      {view !== undefined && view.batches.length > 0 && (
+        <>
+          <LearnedTable batches={view.batches} {...pick} />
+          <p class="details">{words.learning.takeWhy}</p>
+          <Found {...view} />
+        </>
+      )}
+      {healing.length > 0 && (
+        <fieldset class="picks">
+          <legend>{words.learning.pickOpen}</legend>
+          {healing.map(({ id, code }) => (
+            <PickBox key={id} {...{ id, code, ...pick }} />
+          ))}
+        </fieldset>
+      )}
+      {pick.isFull && <p class="quiet-line">{words.learning.most(MOST)}</p>}
+      {picked.length > 0 && <Overlay ids={picked} />}
+    </section>
+  );
+}
