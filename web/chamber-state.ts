@@ -41,6 +41,11 @@ const ruleShapes: Record<AlarmView['rule'], Shape> = {
   wet: 'wet',
   'silent-probe': 'silent',
   'silent-chamber': 'gone',
+  vpd: 'dry',
+  'suspect-probe': 'silent',
+  'check-overdue': 'overdue',
+  'check-failed': 'overdue',
+  'plan-late': 'wet',
 };
 
 /** The shape that goes with an alarm of this rule. */

@@ -2,7 +2,7 @@
 // so that a message that was held up never tells an old state as the present one.
 import type { Alarm } from '../../shared/alarms/alarm.ts';
 import type { NoticeDraft, NoticeKind } from '../../shared/alarms/notice-due.ts';
-import { adviseOn, sayAlarm } from '../../shared/alarms/say-alarm.ts';
+import { adviseOnAlarm, sayAlarm } from '../../shared/alarms/say-alarm.ts';
 import { SECOND_MS } from '../../shared/units.ts';
 import { GIVE_UP_AFTER_MS, isToldLate } from './notice-age.ts';
 import { sayBody, sayTitle } from './say-notice.ts';
@@ -57,7 +57,7 @@ export function buildNoticeMessage(notice: NoticeDraft, facts: NoticeFacts, sayi
     title: sayTitle(facts, saying),
     body: sayBody(notice, facts, saying),
     sentence: sayAlarm(alarm, saying.nowMs),
-    advice: adviseOn(alarm.rule),
+    advice: adviseOnAlarm(alarm),
     url: `${saying.publicUrl}/chambers/${encodeURIComponent(chamber.id)}?alarm=${encodeURIComponent(alarm.id)}`,
     tag: alarm.id,
     atMs: notice.decidedMs,

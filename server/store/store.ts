@@ -66,6 +66,8 @@ export interface LogRow {
   readonly atMs: number;
   readonly kind: string;
   readonly gapPercent: number | null;
+  /** How long work in the tent was said to take; only of kind `working`. */
+  readonly minutes?: number | null;
   readonly note: string;
   readonly person: string;
 }

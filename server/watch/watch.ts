@@ -9,6 +9,7 @@ import type { Site } from '../site.ts';
 import type { Commit, Store } from '../store/store.ts';
 import { createHouseWatch } from './house-air.ts';
 import { type ProbeBook, type ProbeState, probeNow } from './probe-book.ts';
+import { careOf } from './scene-care.ts';
 import { createToldBook, type ToldBook } from './told-book.ts';
 import { type BatchPlan, createPlanCache, loadHealing, type WatchedChamber } from './watched-chamber.ts';
 
@@ -71,17 +72,17 @@ export async function openWatch(parts: WatchParts): Promise<Watch> {
     const own = [...all].filter(
       ({ probe }) => probe.placement?.chamberId === chamber.chamber.id && !probe.outOfService,
     );
+    const readings = own.flatMap((state) => probeNow(state) ?? []);
+    const planned = plan(chamber, nowMs);
     return {
       nowMs,
       chamberId: chamber.chamber.id,
       batchId: chamber.healing?.batch.id ?? null,
-      corridor: plan(chamber, nowMs)?.corridorAt(nowMs) ?? null,
-      climate: chamberClimate(
-        own.flatMap((state) => probeNow(state) ?? []),
-        nowMs,
-        site.current().altitudeM,
-      ),
+      corridor: planned?.corridorAt(nowMs) ?? null,
+      climate: chamberClimate(readings, nowMs, site.current().altitudeM),
       probes: own.flatMap(sceneProbe),
+      readings,
+      ...(chamber.healing !== null && planned !== null && careOf(chamber.healing, planned, nowMs)),
     };
   };
 

@@ -30,6 +30,8 @@ const kinds: Partial<Record<AlarmChange, NoticeKind>> = {
   occurred: 'raised',
   'occurred-again': 'raised',
   unshelved: 'raised',
+  unsuppressed: 'raised',
+  'returned-to-service': 'raised',
   escalated: 'escalated',
   returned: 'returned',
 };

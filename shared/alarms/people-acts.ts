@@ -4,7 +4,7 @@ import { standingLevel } from './debounce.ts';
 import { type LifeCycleEvent, nextState } from './life-cycle.ts';
 import type { AlarmChange, ChamberWatch, Effect, Reduction, WatchEntry, WatchEvent, WatchKey } from './watch-state.ts';
 
-type Act = Exclude<WatchEvent, { type: 'observe' }>;
+type Act = Extract<WatchEvent, { alarmId: string }>;
 
 const changeOf: Record<Act['type'], AlarmChange> = {
   acknowledge: 'acknowledged',

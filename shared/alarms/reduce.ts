@@ -4,15 +4,19 @@
 import { standingLevel } from './debounce.ts';
 import { endWithBatch } from './end-with-batch.ts';
 import { observeEntry } from './observe-entry.ts';
+import { actOnRule, isRuleAct } from './out-of-service.ts';
 import { actOnAlarm, expireShelves } from './people-acts.ts';
 import { allRules } from './rules/index.ts';
 import { type Judgement, noLimits, type Rule, type Scene } from './rules/rule.ts';
+import { isSuppressed, suppressByDesign } from './suppress-by-design.ts';
 import {
   type ChamberWatch,
   calmEntry,
   type Effect,
   keyOf,
+  outOfServiceOf,
   type Reduction,
+  subjectIdOf,
   type WatchEntry,
   type WatchEvent,
 } from './watch-state.ts';
@@ -22,18 +26,21 @@ import {
  * scene with no effects. `observe` serves readings and ticks alike: it judges the scene by every rule.
  */
 export function reduce(state: ChamberWatch, event: WatchEvent): Reduction {
-  return event.type === 'observe' ? observe(state, event.scene) : actOnAlarm(state, event);
+  if (event.type === 'observe') return observe(state, event.scene);
+  return isRuleAct(event) ? actOnRule(state, event) : actOnAlarm(state, event);
 }
 
 function observe(before: ChamberWatch, scene: Scene): Reduction {
   const ended = endWithBatch(before, scene);
   const expired = expireShelves(ended.state, scene.nowMs);
-  const entries: Record<string, WatchEntry> = { ...expired.state.entries };
-  const effects: Effect[] = [...ended.effects, ...expired.effects];
-  for (const { rule, judgement } of judgeAll(expired.state, scene)) {
-    const key = keyOf(rule.id, judgement.probeId);
-    const entry = entries[key] ?? calmEntry(rule.id, judgement.probeId);
-    const outcome = observeEntry(entry, rule, judgement, scene);
+  const held = suppressByDesign(expired.state, scene);
+  const entries: Record<string, WatchEntry> = { ...held.state.entries };
+  const effects: Effect[] = [...ended.effects, ...expired.effects, ...held.effects];
+  for (const { rule, judgement } of judgeAll(held.state, scene)) {
+    const key = keyOf(rule.id, subjectIdOf(judgement));
+    const entry = entries[key] ?? calmEntry(rule.id, judgement);
+    const isQuiet = isSuppressed(rule, scene) || outOfServiceOf(held.state, rule.id) !== null;
+    const outcome = observeEntry(entry, rule, judgement, scene, isQuiet);
     if (outcome.entry === entry) continue;
     entries[key] = outcome.entry;
     effects.push(...outcome.effects, { type: 'entry-changed', key, entry: outcome.entry });
@@ -43,21 +50,23 @@ function observe(before: ChamberWatch, scene: Scene): Reduction {
 
 function* judgeAll(state: ChamberWatch, scene: Scene): Generator<{ rule: Rule; judgement: Judgement }> {
   for (const rule of allRules) {
-    const held = (probeId: string | null) => {
-      const entry = state.entries[keyOf(rule.id, probeId)];
+    const held = (subjectId: string | null) => {
+      const entry = state.entries[keyOf(rule.id, subjectId)];
       return entry === undefined ? 0 : standingLevel(entry.memory);
     };
     const judgements = rule.judge(scene, held);
     for (const judgement of judgements) yield { rule, judgement };
-    yield* forgetGoneProbes(state, rule, judgements);
+    yield* forgetGoneSubjects(state, rule, judgements);
   }
 }
 
-// A probe that was moved or taken away leaves no judgement behind: what it said is over.
-function* forgetGoneProbes(state: ChamberWatch, rule: Rule, judgements: readonly Judgement[]) {
-  const judged = new Set(judgements.map((one) => keyOf(rule.id, one.probeId)));
+// A probe that was moved or taken away, or a check that is answered, leaves no judgement behind: what it said is over.
+function* forgetGoneSubjects(state: ChamberWatch, rule: Rule, judgements: readonly Judgement[]) {
+  const judged = new Set(judgements.map((one) => keyOf(rule.id, subjectIdOf(one))));
   for (const [key, entry] of Object.entries(state.entries)) {
     if (entry.rule !== rule.id || judged.has(key) || standingLevel(entry.memory) === 0) continue;
-    yield { rule, judgement: { probeId: entry.probeId, level: 0 as const, value: null, limits: noLimits } };
+    const { probeId, about } = entry;
+    const subject = about === undefined ? { probeId } : { probeId, about };
+    yield { rule, judgement: { ...subject, level: 0 as const, value: null, limits: noLimits } };
   }
 }

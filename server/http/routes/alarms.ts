@@ -1,7 +1,7 @@
 // Alarms: the list, and what people do to them.
 import { z } from 'zod';
 import type { Alarm } from '../../../shared/alarms/alarm.ts';
-import { alarmQuerySchema, alarmSchema, shelveBodySchema } from '../../../shared/api/alarms.ts';
+import { alarmIdSchema, alarmQuerySchema, alarmSchema, shelveBodySchema } from '../../../shared/api/alarms.ts';
 import { listOf } from '../../../shared/api/common.ts';
 import { Problem } from '../../../shared/problem.ts';
 import { MINUTE_MS } from '../../../shared/units.ts';
@@ -10,8 +10,7 @@ import { actorOf } from '../actor.ts';
 import type { HttpParts, Routes } from '../http-parts.ts';
 import { pageQuery } from '../page-query.ts';
 
-// An alarm's id carries chamber, rule and probe: longer than other ids.
-const idParams = z.object({ id: z.string().min(1).max(200) });
+const idParams = z.object({ id: alarmIdSchema });
 
 export function alarmRoutes(app: Routes, { store, watch, rounds, clock }: HttpParts): void {
   const find = async (id: string): Promise<Alarm> => {
