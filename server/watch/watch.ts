@@ -1,12 +1,13 @@
 // The watch: scenes → reducer → effects. It decides and remembers; it stores through the caller's one transaction and sends nothing itself.
 import type { Target } from '../../shared/alarms/notice-due.ts';
-import { noticesDue } from '../../shared/alarms/notice-due.ts';
+import { countsForFlood, floodNotices, noticesDue } from '../../shared/alarms/notice-due.ts';
 import { reduce } from '../../shared/alarms/reduce.ts';
 import type { Scene } from '../../shared/alarms/rules/rule.ts';
 import { type ChamberWatch, type Effect, emptyWatch, type WatchEvent } from '../../shared/alarms/watch-state.ts';
 import { chamberClimate } from '../../shared/readings/chamber-climate.ts';
 import type { Site } from '../site.ts';
 import type { Commit, Store } from '../store/store.ts';
+import { type FloodBook, openFloodBook } from './flood-book.ts';
 import { createHouseWatch } from './house-air.ts';
 import { type ProbeBook, type ProbeState, probeNow } from './probe-book.ts';
 import { careOf } from './scene-care.ts';
@@ -50,6 +51,7 @@ interface WatchParts {
 export async function openWatch(parts: WatchParts): Promise<Watch> {
   const { store, site, probes } = parts;
   const told = await createToldBook(store);
+  const flood = await openFloodBook(store);
   const houseWatch = createHouseWatch(store);
   const planOf = createPlanCache();
   const chambers = new Map<string, WatchedChamber>();
@@ -87,7 +89,7 @@ export async function openWatch(parts: WatchParts): Promise<Watch> {
   };
 
   const decide = (events: readonly { chamber: WatchedChamber; event: WatchEvent }[]): Decision =>
-    makeDecision(events, { told, targets: parts.targets(), keep });
+    makeDecision(events, { told, flood, targets: parts.targets(), keep });
 
   const keep = (watch: ChamberWatch) => {
     const known = chambers.get(watch.chamberId);
@@ -130,13 +132,14 @@ function sceneProbe({ probe, newest, watchedSinceMs }: ProbeState): Scene['probe
 
 interface DecisionParts {
   readonly told: ToldBook;
+  readonly flood: FloodBook;
   readonly targets: readonly Target[];
   readonly keep: (watch: ChamberWatch) => void;
 }
 
 function makeDecision(
   events: readonly { chamber: WatchedChamber; event: WatchEvent }[],
-  { told, targets, keep }: DecisionParts,
+  { told, flood, targets, keep }: DecisionParts,
 ): Decision {
   const reductions = events.map(({ chamber, event }) => reduce(chamber.watch, event));
   const effects = reductions.flatMap(({ state, effects: all }) =>
@@ -146,9 +149,14 @@ function makeDecision(
   const entries = effects.flatMap(({ chamberId, effect }) =>
     effect.type === 'entry-changed' ? [{ chamberId, key: effect.key, entry: effect.entry }] : [],
   );
-  const notices = changes.flatMap(
-    (change: AlarmChanged) => noticesDue(change, targets, told.of(change.alarm.id)).notices,
-  );
+  const counted = changes.filter(countsForFlood);
+  const step = flood.step(counted.map(({ atMs }) => atMs));
+  const notices = [
+    ...changes.flatMap(
+      (change: AlarmChanged) => noticesDue(change, targets, told.of(change.alarm.id), step.isFlood).notices,
+    ),
+    ...counted.slice(-1).flatMap(({ alarm, atMs }) => (step.begins ? floodNotices(alarm, targets, atMs) : [])),
+  ];
   const nothing = effects.flatMap(({ effect }) => (effect.type === 'nothing' ? [effect.reason] : []));
   return {
     work: { entries, changes, notices },
@@ -156,6 +164,7 @@ function makeDecision(
     apply() {
       for (const { state } of reductions) keep(state);
       told.add(notices);
+      flood.keep(step);
       for (const { alarm } of changes) if (alarm.state === 'normal') told.forget(alarm.id);
     },
   };

@@ -49,7 +49,13 @@ function moveAlarm(entry: WatchEntry, act: RuleAct): { entry: WatchEntry; effect
   const isTaking = act.type === 'take-out-of-service';
   const state = nextState(alarm.state, act.type, standingLevel(entry.memory) > 0);
   const nobody = { acknowledgedMs: null, acknowledgedBy: null };
-  const changed = { ...alarm, state, shelvedUntilMs: null, shelvedReason: null, ...(isTaking ? {} : nobody) };
+  const changed = {
+    ...alarm,
+    state,
+    shelvedUntilMs: null,
+    shelvedReason: null,
+    ...(state === 'unacknowledged' && nobody),
+  };
   const effect: Effect = {
     type: 'alarm-changed',
     change: isTaking ? 'taken-out-of-service' : 'returned-to-service',

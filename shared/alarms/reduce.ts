@@ -6,7 +6,7 @@ import { endWithBatch } from './end-with-batch.ts';
 import { observeEntry } from './observe-entry.ts';
 import { actOnRule, isRuleAct } from './out-of-service.ts';
 import { actOnAlarm, expireShelves } from './people-acts.ts';
-import { allRules } from './rules/index.ts';
+import { allRules, ruleOf } from './rules/index.ts';
 import { type Judgement, noLimits, type Rule, type Scene } from './rules/rule.ts';
 import { isSuppressed, suppressByDesign } from './suppress-by-design.ts';
 import {
@@ -32,7 +32,7 @@ export function reduce(state: ChamberWatch, event: WatchEvent): Reduction {
 
 function observe(before: ChamberWatch, scene: Scene): Reduction {
   const ended = endWithBatch(before, scene);
-  const expired = expireShelves(ended.state, scene.nowMs);
+  const expired = expireShelves(ended.state, scene.nowMs, (id) => isSuppressed(ruleOf(id), scene));
   const held = suppressByDesign(expired.state, scene);
   const entries: Record<string, WatchEntry> = { ...held.state.entries };
   const effects: Effect[] = [...ended.effects, ...expired.effects, ...held.effects];

@@ -29,7 +29,11 @@ function changeOf(entry: WatchEntry, alarm: Alarm, scene: Scene): { entry: Watch
   const state = nextState(alarm.state, isQuiet ? 'suppress' : 'unsuppress', standingLevel(entry.memory) > 0);
   if (state === alarm.state) return null;
   // Back with its condition standing it asks anew, whoever had it before.
-  const changed = { ...alarm, state, ...(isQuiet ? {} : { acknowledgedMs: null, acknowledgedBy: null }) };
+  const changed = {
+    ...alarm,
+    state,
+    ...(state === 'unacknowledged' && { acknowledgedMs: null, acknowledgedBy: null }),
+  };
   return {
     entry: { ...entry, alarm: state === 'normal' ? null : changed },
     effect: {

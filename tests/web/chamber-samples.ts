@@ -39,6 +39,8 @@ export function sampleChamber(patch: Partial<ChamberView> = {}): ChamberView {
     batch: sampleBatch,
     nextDue: { checkId: 'look.1', question: 'Is the film wet?', dueAt: '2026-03-04T15:00:00Z', status: 'to-come' },
     alarms: [],
+    suppression: null,
+    outOfService: [],
     ...patch,
   };
 }
