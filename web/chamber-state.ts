@@ -51,6 +51,11 @@ const ruleShapes: Record<AlarmView['rule'], Shape> = {
   'silent-probe': 'silent',
   'silent-chamber': 'gone',
   'heat-ahead': 'warming',
+  vpd: 'dry',
+  'suspect-probe': 'silent',
+  'check-overdue': 'overdue',
+  'check-failed': 'overdue',
+  'plan-late': 'wet',
 };
 
 /** The shape that goes with an alarm of this rule. */

@@ -31,6 +31,8 @@ const logKinds: Record<LogEntry['kind'], string> = {
   erect: 'Plants erect',
   'film-wet': 'Film wet',
   'film-dry': 'Film dry',
+  working: 'Working in the tent',
+  'work-done': 'Work done, tent closed',
   note: 'Note',
   opened: 'Batch opened',
   closed: 'Chamber closed',

@@ -19,14 +19,14 @@ const ON_THE_WAY_MS = SECOND_MS;
 
 /**
  * Moves the tents from the first opening to the last whole minute before `nowMs`, and stores what their nodes measured with the alarms that
- * came of it, all acknowledged. Answers the watch as it stands then.
+ * came of it, all acknowledged. What the crew logged and answered must be stored already.
  */
 export async function replayPast(
   store: Store,
   stored: StoredNursery,
   tents: RunningTents,
   nowMs: number,
-): Promise<Watch> {
+): Promise<void> {
   const { fromMs } = stored;
   const probes = await openProbeBook(store, fromMs);
   const watch = await openWatch({ store, site: await openSite(store), probes, targets: () => [] });
@@ -44,7 +44,6 @@ export async function replayPast(
     }
   }
   await outbox.flush();
-  return watch;
 }
 
 function takeReadings(watch: Watch, admitted: readonly IncomingReading[], arrivalMs: number, outbox: Outbox): Decision {

@@ -21,8 +21,8 @@ export async function storePast(dataDir: string, nowMs: number): Promise<StoredP
     const stored = await storeNursery(store, nursery);
     await storePeople(store, nursery, stored.fromMs);
     const tents = startTents(stored);
-    const watch = await replayPast(store, stored, tents, nowMs);
-    await answerPastChecks(store, watch, stored, nowMs);
+    await answerPastChecks(store, stored, nowMs);
+    await replayPast(store, stored, tents, nowMs);
     return { stored, tents };
   } finally {
     await store.close();

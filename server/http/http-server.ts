@@ -33,6 +33,7 @@ import { peopleRoutes } from './routes/people.ts';
 import { probeRoutes } from './routes/probes.ts';
 import { profileRoutes } from './routes/profiles.ts';
 import { type RecordWriters, recordRoutes } from './routes/records.ts';
+import { ruleRoutes } from './routes/rules.ts';
 import { serviceRoutes } from './routes/service.ts';
 import { sessionRoutes } from './routes/session.ts';
 import { tellingRoutes } from './routes/telling.ts';
@@ -132,6 +133,7 @@ function addRoutes(api: Routes, parts: HttpParts, writers: RecordWriters): void 
   batchRoutes(api, parts);
   healingRoutes(api, parts);
   alarmRoutes(api, parts);
+  ruleRoutes(api, parts);
   tellingRoutes(api, parts);
   recordRoutes(api, parts, writers);
   serviceRoutes(api, parts);

@@ -26,7 +26,7 @@ export function threadKey({ alarmId, channel, targetId }: Pick<Notice, 'alarmId'
   return JSON.stringify([alarmId, channel, targetId]);
 }
 
-const courseOf: Record<NoticeKind, number> = { raised: 0, escalated: 1, returned: 2 };
+const courseOf: Record<NoticeKind, number> = { flood: 0, raised: 1, escalated: 2, returned: 3 };
 
 /** The notices of one thread that still wait, in the order in which they were decided. */
 export function waitingInOrder(ofAlarm: readonly Notice[], thread: AlarmThread): Notice[] {
@@ -37,7 +37,9 @@ export function waitingInOrder(ofAlarm: readonly Notice[], thread: AlarmThread):
 
 /** True for a notice that is not worth telling because a later one of the same alarm tells the whole: on a phone the last one must stand. */
 export function isReplaced(waiting: readonly Notice[], index: number): boolean {
-  return waiting[index]?.channel === 'web-push' && index < waiting.length - 1;
+  // A flood is news of its own: it neither tells its alarm nor is told by it.
+  if (waiting[index]?.kind === 'flood') return false;
+  return waiting[index]?.channel === 'web-push' && waiting.slice(index + 1).some(({ kind }) => kind !== 'flood');
 }
 
 function isUrgent({ due }: AlarmThread): boolean {

@@ -2,8 +2,9 @@
 // so that a message that was held up never tells an old state as the present one.
 import type { Alarm } from '../../shared/alarms/alarm.ts';
 import type { NoticeDraft, NoticeKind } from '../../shared/alarms/notice-due.ts';
-import { adviseOn, sayAlarm } from '../../shared/alarms/say-alarm.ts';
+import { adviseOnAlarm, sayAlarm } from '../../shared/alarms/say-alarm.ts';
 import { SECOND_MS } from '../../shared/units.ts';
+import { buildFloodMessage, type FloodFacts, noFlood } from './flood-message.ts';
 import { GIVE_UP_AFTER_MS, isToldLate } from './notice-age.ts';
 import { sayBody, sayTitle } from './say-notice.ts';
 
@@ -14,6 +15,8 @@ export interface NoticeFacts {
   readonly batch: { readonly id: string; readonly code: string } | null;
   /** Name of the probe that the alarm is about; null when it is about none. */
   readonly probeName: string | null;
+  /** For a notice of a flood: what stands at the moment of sending. */
+  readonly flood?: FloodFacts;
 }
 
 /** Where and when it is said. */
@@ -50,6 +53,7 @@ export interface NoticeMessage {
 /** The message of a notice as it is to be told at `nowMs`. */
 export function buildNoticeMessage(notice: NoticeDraft, facts: NoticeFacts, saying: Saying): NoticeMessage {
   const { alarm, chamber } = facts;
+  if (notice.kind === 'flood') return buildFloodMessage(notice, facts.flood ?? noFlood, saying);
   const lifeMs = Math.min(GIVE_UP_AFTER_MS, notice.decidedMs + GIVE_UP_AFTER_MS - saying.nowMs);
   return {
     noticeId: notice.id,
@@ -57,7 +61,7 @@ export function buildNoticeMessage(notice: NoticeDraft, facts: NoticeFacts, sayi
     title: sayTitle(facts, saying),
     body: sayBody(notice, facts, saying),
     sentence: sayAlarm(alarm, saying.nowMs),
-    advice: adviseOn(alarm.rule),
+    advice: adviseOnAlarm(alarm),
     url: `${saying.publicUrl}/chambers/${encodeURIComponent(chamber.id)}?alarm=${encodeURIComponent(alarm.id)}`,
     tag: alarm.id,
     atMs: notice.decidedMs,

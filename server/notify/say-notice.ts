@@ -1,7 +1,7 @@
 // Title and body of a notice, from the alarm's own sentence: the title must be enough on a locked screen, the body says since when and what to do first.
 import type { Alarm } from '../../shared/alarms/alarm.ts';
 import type { NoticeDraft } from '../../shared/alarms/notice-due.ts';
-import { adviseOn, sayAlarm } from '../../shared/alarms/say-alarm.ts';
+import { adviseOnAlarm, sayAlarm } from '../../shared/alarms/say-alarm.ts';
 import { isToldLate } from './notice-age.ts';
 import type { NoticeFacts, Saying } from './notice-message.ts';
 import { sayClock, sayDuration } from './say-clock.ts';
@@ -20,7 +20,7 @@ export function sayBody(notice: NoticeDraft, facts: NoticeFacts, saying: Saying)
     sayLate(notice.decidedMs, saying),
     sayCourse(notice, facts.alarm, saying),
     sayWhere(facts),
-    facts.alarm.level === 0 ? '' : `First: ${adviseOn(facts.alarm.rule)}`,
+    facts.alarm.level === 0 ? '' : `First: ${adviseOnAlarm(facts.alarm)}`,
   ];
   return lines.filter((line) => line !== '').join('\n');
 }

@@ -1,6 +1,7 @@
 // Alarms, every step of their life cycle, and what the watch remembers of each chamber.
 import type { Database } from 'better-sqlite3';
 import type { Alarm } from '../../shared/alarms/alarm.ts';
+import type { AlarmStep } from '../../shared/alarms/alarm-statistics.ts';
 import type { ChamberWatch, WatchEntry } from '../../shared/alarms/watch-state.ts';
 import type { AlarmEvent, Commit, Store } from './store.ts';
 import { guarded } from './store-problem.ts';
@@ -55,6 +56,15 @@ export function openAlarmStore(db: Database): Store['alarms'] {
        limit_value "limit", value, person, note
      FROM alarm_events WHERE alarm_id = ? ORDER BY id`,
   );
+  const steps = db.prepare<[{ fromMs: number; toMs: number }], AlarmStep>(
+    `SELECT e.alarm_id alarmId, a.chamber_id chamberId, json_extract(a.document, '$.rule') rule,
+       coalesce(json_extract(a.document, '$.probeId'), json_extract(a.document, '$.about.id')) subjectId,
+       e.at_ms atMs, e.change, e.to_state toState, e.priority
+     FROM alarm_events e JOIN alarms a ON a.id = e.alarm_id
+     WHERE e.change IN ('occurred', 'occurred-again', 'returned') AND e.at_ms < @toMs
+       AND (a.state <> 'normal' OR a.id IN (SELECT alarm_id FROM alarm_events WHERE at_ms >= @fromMs))
+     ORDER BY e.at_ms, e.id`,
+  );
   return {
     async watches() {
       const watches = new Map<string, Record<string, WatchEntry>>();
@@ -79,6 +89,7 @@ export function openAlarmStore(db: Database): Store['alarms'] {
       return { items, nextCursor: last === undefined ? null : `${last.occurredMs}~${last.id}` };
     },
     ofBatch: async (batchId) => guarded(() => ofBatch.all(batchId).map(toAlarm)),
+    steps: async (fromMs, toMs) => guarded(() => steps.all({ fromMs, toMs })),
     events: async (alarmId) => guarded(() => events.all(alarmId)),
   };
 }

@@ -7,7 +7,8 @@ import { guarded } from './store-problem.ts';
 type BatchRow = Omit<Batch, 'holds' | 'moves'>;
 
 const columns = `SELECT id, code, chamber_id chamberId, profile_id profileId, profile_version profileVersion, scion, rootstock, method,
-  trays, plants, opened_ms openedMs, closed_ms closedMs, finished_ms finishedMs, taken_plants takenPlants FROM batches`;
+  trays, plants, opened_ms openedMs, closed_ms closedMs, finished_ms finishedMs, taken_plants takenPlants,
+  entered_ms enteredMs FROM batches`;
 
 const settable = {
   code: 'code',
@@ -34,18 +35,19 @@ export function openBatchStore(db: Database): Store['batches'] {
   );
   const moves = db.prepare<[string], Move>('SELECT stage, at_ms atMs FROM moves WHERE batch_id = ? ORDER BY at_ms');
   const add =
-    db.prepare(`INSERT INTO batches VALUES (@id, @code, @chamberId, @profileId, @profileVersion, @scion, @rootstock, @method,
-    @trays, @plants, @openedMs, @closedMs, @finishedMs, @takenPlants)`);
+    db.prepare(`INSERT INTO batches (id, code, chamber_id, profile_id, profile_version, scion, rootstock, method,
+    trays, plants, opened_ms, closed_ms, finished_ms, taken_plants, entered_ms) VALUES (@id, @code, @chamberId, @profileId, @profileVersion, @scion, @rootstock, @method,
+    @trays, @plants, @openedMs, @closedMs, @finishedMs, @takenPlants, @enteredMs)`);
   const startHold = db.prepare('INSERT INTO holds (batch_id, from_ms) VALUES (?, ?)');
   const endHold = db.prepare('UPDATE holds SET to_ms = ? WHERE batch_id = ? AND to_ms IS NULL');
   const move = db.prepare('INSERT OR REPLACE INTO moves (batch_id, stage, at_ms) VALUES (?, ?, ?)');
   const log = db.prepare<
     [string],
     LogRow
-  >(`SELECT id, batch_id batchId, at_ms atMs, kind, gap_percent gapPercent, note, person
+  >(`SELECT id, batch_id batchId, at_ms atMs, kind, gap_percent gapPercent, minutes, note, person
     FROM log_entries WHERE batch_id = ? ORDER BY at_ms, id`);
-  const addLog = db.prepare(`INSERT INTO log_entries (id, batch_id, at_ms, kind, gap_percent, note, person)
-    VALUES (@id, @batchId, @atMs, @kind, @gapPercent, @note, @person)`);
+  const addLog = db.prepare(`INSERT INTO log_entries (id, batch_id, at_ms, kind, gap_percent, minutes, note, person)
+    VALUES (@id, @batchId, @atMs, @kind, @gapPercent, @minutes, @note, @person)`);
   const answers = db.prepare<[string], CheckAnswer>(
     'SELECT batch_id batchId, check_id checkId, answer, at_ms atMs, person, note FROM check_answers WHERE batch_id = ?',
   );
@@ -69,7 +71,7 @@ export function openBatchStore(db: Database): Store['batches'] {
     },
     async add(batch) {
       const { holds: _holds, moves: _moves, ...row } = batch;
-      guarded(() => add.run(row));
+      guarded(() => add.run({ enteredMs: null, ...row }));
     },
     async update(id, change) {
       const names = Object.keys(settable).filter((name) => name in change) as (keyof typeof settable)[];
@@ -88,7 +90,7 @@ export function openBatchStore(db: Database): Store['batches'] {
     },
     log: async (id) => guarded(() => log.all(id)),
     async addLog(row) {
-      guarded(() => addLog.run(row));
+      guarded(() => addLog.run({ minutes: null, ...row }));
     },
     answers: async (id) => guarded(() => answers.all(id)),
     async answer(row) {

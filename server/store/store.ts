@@ -1,6 +1,7 @@
 // The store port: what the program asks of its memory, whatever database stands behind it. Everything is asynchronous.
 // Errors: a Problem with code store-full or store-unavailable; an act that breaks a rule of the data is a Problem of code conflict.
 import type { Alarm, Priority } from '../../shared/alarms/alarm.ts';
+import type { AlarmStep } from '../../shared/alarms/alarm-statistics.ts';
 import type { NoticeDraft } from '../../shared/alarms/notice-due.ts';
 import type { ChamberWatch, Effect, WatchEntry } from '../../shared/alarms/watch-state.ts';
 import type { Place } from '../../shared/api/probes.ts';
@@ -66,6 +67,8 @@ export interface LogRow {
   readonly atMs: number;
   readonly kind: string;
   readonly gapPercent: number | null;
+  /** How long work in the tent was said to take; only of kind `working`. */
+  readonly minutes?: number | null;
   readonly note: string;
   readonly person: string;
 }
@@ -229,6 +232,8 @@ export interface Store {
     page(query: PageQuery & { state?: string | undefined; chamberId?: string | undefined }): Promise<Page<Alarm>>;
     ofBatch(batchId: string): Promise<Alarm[]>;
     events(alarmId: string): Promise<AlarmEvent[]>;
+    /** Beginnings and ends, before `toMs`, of the alarms that had any step in the stretch or are not over; in order of time. */
+    steps(fromMs: number, toMs: number): Promise<AlarmStep[]>;
   };
   readonly people: {
     list(): Promise<Person[]>;

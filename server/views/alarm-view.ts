@@ -1,7 +1,8 @@
 // An alarm as it is sent to people: with names, and with value and limit as they are now while the condition stands.
 import type { Alarm } from '../../shared/alarms/alarm.ts';
 import { ruleOf } from '../../shared/alarms/rules/index.ts';
-import { adviseOn, sayAlarm } from '../../shared/alarms/say-alarm.ts';
+import { adviseOnAlarm, sayAlarm } from '../../shared/alarms/say-alarm.ts';
+import { subjectIdOf } from '../../shared/alarms/watch-state.ts';
 import type { AlarmView } from '../../shared/api/alarms.ts';
 import { utcText } from '../../shared/units.ts';
 import type { Watch } from '../watch/watch.ts';
@@ -41,7 +42,7 @@ export function viewAlarm(stored: Alarm, watch: Watch, nowMs: number, batchCode:
     shelvedUntil: timeText(alarm.shelvedUntilMs),
     shelvedReason: alarm.shelvedReason,
     sentence: sayAlarm(alarm, nowMs),
-    advice: adviseOn(rule),
+    advice: adviseOnAlarm(alarm),
   };
 }
 
@@ -58,8 +59,14 @@ function withValueNow(alarm: Alarm, watch: Watch, nowMs: number): Alarm {
   const scene = watch.scene(chamber, watch.probes.all(), nowMs);
   const now = ruleOf(alarm.rule)
     .judge(scene, () => level)
-    .find(({ probeId }) => probeId === alarm.probeId);
+    .find((one) => subjectIdOf(one) === subjectIdOf(alarm));
+  const about = now?.about ?? alarm.about;
   const expected = now?.expected?.() ?? alarm.expected;
-  const measured = { value: now?.value ?? alarm.value, limit: now?.limits[level - 1] ?? alarm.limit };
-  return { ...alarm, ...measured, ...(expected !== undefined && { expected }) };
+  return {
+    ...alarm,
+    ...(about !== undefined && { about }),
+    ...(expected !== undefined && { expected }),
+    value: now?.value ?? alarm.value,
+    limit: now?.limits[level - 1] ?? alarm.limit,
+  };
 }

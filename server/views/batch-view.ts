@@ -35,8 +35,8 @@ export async function viewBatch(batch: Batch, { store, watch, zone, nowMs }: Vie
       startsAt: utcText(startMs),
       endsAt: timeText(endMs),
     })),
-    log: log.map(({ id, atMs, kind, gapPercent, note, person }) => ({
-      ...{ id, gapPercent, note, person },
+    log: log.map(({ id, atMs, kind, gapPercent, minutes, note, person }) => ({
+      ...{ id, gapPercent, minutes, note, person },
       at: utcText(atMs),
       kind: kind as LogEntry['kind'],
     })),

@@ -1,6 +1,10 @@
 // A chamber as it is sent to people: climate now, limits now, batch, what is due next, alarms worst first.
 
+import { type RuleId, ruleIds } from '../../shared/alarms/alarm.ts';
 import type { Scene } from '../../shared/alarms/rules/rule.ts';
+import { nameRule } from '../../shared/alarms/say-alarm.ts';
+import type { Suppression } from '../../shared/alarms/suppression.ts';
+import { type OutOfService, outOfServiceOf } from '../../shared/alarms/watch-state.ts';
 import type { ChamberView, ClimateNow } from '../../shared/api/chambers.ts';
 import { healingDay, stageAt } from '../../shared/healing/batch-clock.ts';
 import { checkStatus, type PlannedCheck } from '../../shared/healing/checks.ts';
@@ -34,7 +38,19 @@ export function viewChamber(chamber: WatchedChamber, watch: Watch, nowMs: number
     batch: chamber.healing === null || plan === null ? null : briefBatch(chamber.healing, plan, nowMs),
     nextDue: chamber.healing === null || plan === null ? null : nextDue(chamber.healing, plan, nowMs),
     alarms: alarms.sort(worstFirst),
+    suppression: viewSuppression(scene.suppression ?? null),
+    outOfService: ruleIds.flatMap((rule) => viewOutOfService(rule, outOfServiceOf(chamber.watch, rule))),
   };
+}
+
+function viewSuppression(suppression: Suppression | null): ChamberView['suppression'] {
+  if (suppression === null) return null;
+  return { cause: suppression.cause, until: utcText(suppression.untilMs), by: suppression.person };
+}
+
+function viewOutOfService(rule: RuleId, taken: OutOfService | null): ChamberView['outOfService'] {
+  if (taken === null) return [];
+  return [{ rule, name: nameRule(rule), by: taken.person, at: utcText(taken.atMs), reason: taken.reason }];
 }
 
 function viewClimate(climate: ChamberClimate, probes: Scene['probes']): ClimateNow {

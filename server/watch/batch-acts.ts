@@ -37,7 +37,7 @@ interface BatchActParts {
   readonly clock: Clock;
 }
 
-type Entry = Partial<Pick<LogRow, 'gapPercent' | 'note' | 'atMs'>>;
+type Entry = Partial<Pick<LogRow, 'gapPercent' | 'minutes' | 'note' | 'atMs'>>;
 
 export type BatchActs = ReturnType<typeof createBatchActs>;
 
@@ -62,6 +62,7 @@ export function createBatchActs({ store, watch, site, rounds, clock }: BatchActP
       person,
       atMs: entry.atMs ?? clock.nowMs(),
       gapPercent: entry.gapPercent ?? null,
+      minutes: entry.minutes ?? null,
       note: entry.note ?? '',
     });
   const change = async (id: string, task: (batch: Batch) => Promise<void>): Promise<Batch> => {
@@ -204,6 +205,7 @@ async function newBatch(store: Store, wanted: NewBatch, nowMs: number): Promise<
     id: nanoid(10),
     profileVersion: profile.version,
     openedMs: opened,
+    enteredMs: nowMs,
     closedMs: closedMs ?? null,
     ...open,
   };

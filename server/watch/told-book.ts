@@ -13,8 +13,10 @@ const nobody: ReadonlySet<string> = new Set();
 /** Loads what the outbox says about alarms that are still active. */
 export async function createToldBook(store: Store): Promise<ToldBook> {
   const book = new Map<string, Set<string>>();
-  const add = (notices: readonly Pick<NoticeDraft, 'alarmId' | 'targetId'>[]) => {
-    for (const { alarmId, targetId } of notices) {
+  const add = (notices: readonly Pick<NoticeDraft, 'alarmId' | 'targetId' | 'kind'>[]) => {
+    for (const { alarmId, targetId, kind } of notices) {
+      // It told of many, of none by name.
+      if (kind === 'flood') continue;
       const targets = book.get(alarmId) ?? new Set<string>();
       book.set(alarmId, targets.add(targetId));
     }

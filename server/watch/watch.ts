@@ -1,6 +1,6 @@
 // The watch: scenes → reducer → effects. It decides and remembers; it stores through the caller's one transaction and sends nothing itself.
 import type { Target } from '../../shared/alarms/notice-due.ts';
-import { noticesDue } from '../../shared/alarms/notice-due.ts';
+import { countsForFlood, floodNotices, noticesDue } from '../../shared/alarms/notice-due.ts';
 import { reduce } from '../../shared/alarms/reduce.ts';
 import type { Scene } from '../../shared/alarms/rules/rule.ts';
 import { type ChamberWatch, type Effect, emptyWatch, type WatchEvent } from '../../shared/alarms/watch-state.ts';
@@ -8,8 +8,10 @@ import { followHeat, type HeatMemory, lookAhead, noHeatMemory } from '../../shar
 import { type ChamberClimate, chamberClimate } from '../../shared/readings/chamber-climate.ts';
 import type { Site } from '../site.ts';
 import type { Commit, Store } from '../store/store.ts';
+import { type FloodBook, openFloodBook } from './flood-book.ts';
 import { createHouseWatch } from './house-air.ts';
 import { type ProbeBook, type ProbeState, probeNow } from './probe-book.ts';
+import { careOf } from './scene-care.ts';
 import { createToldBook, type ToldBook } from './told-book.ts';
 import { type BatchPlan, createPlanCache, loadHealing, type WatchedChamber } from './watched-chamber.ts';
 
@@ -50,6 +52,7 @@ interface WatchParts {
 export async function openWatch(parts: WatchParts): Promise<Watch> {
   const { store, site, probes } = parts;
   const told = await createToldBook(store);
+  const flood = await openFloodBook(store);
   const houseWatch = createHouseWatch(store);
   const planOf = createPlanCache();
   const chambers = new Map<string, WatchedChamber>();
@@ -73,12 +76,10 @@ export async function openWatch(parts: WatchParts): Promise<Watch> {
     const own = [...all].filter(
       ({ probe }) => probe.placement?.chamberId === chamber.chamber.id && !probe.outOfService,
     );
-    const corridor = plan(chamber, nowMs)?.corridorAt(nowMs) ?? null;
-    const climate = chamberClimate(
-      own.flatMap((state) => probeNow(state) ?? []),
-      nowMs,
-      site.current().altitudeM,
-    );
+    const readings = own.flatMap((state) => probeNow(state) ?? []);
+    const planned = plan(chamber, nowMs);
+    const corridor = planned?.corridorAt(nowMs) ?? null;
+    const climate = chamberClimate(readings, nowMs, site.current().altitudeM);
     const high = corridor?.temperature.high ?? null;
     const heat = heatAfter(chamber.heat, climate, high);
     const scene = {
@@ -88,12 +89,15 @@ export async function openWatch(parts: WatchParts): Promise<Watch> {
       corridor,
       climate,
       probes: own.flatMap(sceneProbe),
+      readings,
+      ...(chamber.healing !== null && planned !== null && careOf(chamber.healing, planned, nowMs)),
       ahead: high === null ? null : lookAhead(heat, high),
     };
     return { scene, heat };
   };
 
-  const decide = (events: readonly Turn[]): Decision => makeDecision(events, { told, targets: parts.targets(), keep });
+  const decide = (events: readonly Turn[]): Decision =>
+    makeDecision(events, { told, flood, targets: parts.targets(), keep });
 
   const keep = (watch: ChamberWatch, heat: HeatMemory) => {
     const known = chambers.get(watch.chamberId);
@@ -149,6 +153,7 @@ function sceneProbe({ probe, newest, watchedSinceMs }: ProbeState): Scene['probe
 
 interface DecisionParts {
   readonly told: ToldBook;
+  readonly flood: FloodBook;
   readonly targets: readonly Target[];
   readonly keep: (watch: ChamberWatch, heat: HeatMemory) => void;
 }
@@ -160,7 +165,7 @@ interface Turn {
   readonly heat: HeatMemory;
 }
 
-function makeDecision(events: readonly Turn[], { told, targets, keep }: DecisionParts): Decision {
+function makeDecision(events: readonly Turn[], { told, flood, targets, keep }: DecisionParts): Decision {
   const reductions = events.map(({ chamber, event, heat }) => ({ ...reduce(chamber.watch, event), heat }));
   const effects = reductions.flatMap(({ state, effects: all }) =>
     all.map((effect) => ({ chamberId: state.chamberId, effect })),
@@ -169,9 +174,14 @@ function makeDecision(events: readonly Turn[], { told, targets, keep }: Decision
   const entries = effects.flatMap(({ chamberId, effect }) =>
     effect.type === 'entry-changed' ? [{ chamberId, key: effect.key, entry: effect.entry }] : [],
   );
-  const notices = changes.flatMap(
-    (change: AlarmChanged) => noticesDue(change, targets, told.of(change.alarm.id)).notices,
-  );
+  const counted = changes.filter(countsForFlood);
+  const step = flood.step(counted.map(({ atMs }) => atMs));
+  const notices = [
+    ...changes.flatMap(
+      (change: AlarmChanged) => noticesDue(change, targets, told.of(change.alarm.id), step.isFlood).notices,
+    ),
+    ...counted.slice(-1).flatMap(({ alarm, atMs }) => (step.begins ? floodNotices(alarm, targets, atMs) : [])),
+  ];
   const nothing = effects.flatMap(({ effect }) => (effect.type === 'nothing' ? [effect.reason] : []));
   return {
     work: { entries, changes, notices },
@@ -179,6 +189,7 @@ function makeDecision(events: readonly Turn[], { told, targets, keep }: Decision
     apply() {
       for (const { state, heat } of reductions) keep(state, heat);
       told.add(notices);
+      flood.keep(step);
       for (const { alarm } of changes) if (alarm.state === 'normal') told.forget(alarm.id);
     },
   };

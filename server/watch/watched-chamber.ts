@@ -7,7 +7,7 @@ import { type PlannedCheck, plannedChecks } from '../../shared/healing/checks.ts
 import { type Corridor, type HouseAir, makeCorridor } from '../../shared/healing/corridor.ts';
 import type { ProfileDocument } from '../../shared/healing/profile.ts';
 import { MINUTE_MS } from '../../shared/units.ts';
-import type { Chamber, CheckAnswer, Store } from '../store/store.ts';
+import type { Chamber, CheckAnswer, LogRow, Store } from '../store/store.ts';
 
 export interface HealingNow {
   readonly batch: Batch;
@@ -15,6 +15,8 @@ export interface HealingNow {
   readonly answers: readonly CheckAnswer[];
   /** Newest logged gap, %; null = nothing logged. */
   readonly gapPercent: number | null;
+  /** In order of time. */
+  readonly log: readonly LogRow[];
 }
 
 export interface WatchedChamber {
@@ -32,7 +34,7 @@ export async function loadHealing(store: Store, batch: Batch): Promise<HealingNo
   const log = await store.batches.log(batch.id);
   const gaps = log.flatMap((row) => row.gapPercent ?? []);
   const answers = await store.batches.answers(batch.id);
-  return { batch, document: profile.document, answers, gapPercent: gaps.at(-1) ?? null };
+  return { batch, document: profile.document, answers, gapPercent: gaps.at(-1) ?? null, log };
 }
 
 /** The plan of a batch: its stages, checks and limits, with the holds and moves known so far. */

@@ -15,11 +15,33 @@ export type AlarmState = (typeof alarmStates)[number];
 export const priorities = ['critical', 'high', 'medium', 'low'] as const;
 export type Priority = (typeof priorities)[number];
 
-export const ruleIds = ['heat', 'cold', 'dry', 'wet', 'silent-probe', 'silent-chamber', 'heat-ahead'] as const;
+export const ruleIds = [
+  'heat',
+  'cold',
+  'dry',
+  'wet',
+  'silent-probe',
+  'silent-chamber',
+  'vpd',
+  'suspect-probe',
+  'check-overdue',
+  'check-failed',
+  'plan-late',
+  'heat-ahead',
+] as const;
 export type RuleId = (typeof ruleIds)[number];
 
 /** 0 = in order, 1 = beyond the limit, 2 = beyond the outer limit (high-high, low-low). */
 export type Level = 0 | 1 | 2;
+
+/** What an alarm about a check is about, in the profile's own words. */
+export interface AlarmAbout {
+  /** Tells one alarm of its rule from another. */
+  readonly id: string;
+  readonly question: string;
+  /** What to do first. */
+  readonly ifNo: string;
+}
 
 /** One occurrence of an alarm, from the moment it is annunciated until it is back to normal. Times are ms since the epoch. */
 export interface Alarm {
@@ -29,6 +51,8 @@ export interface Alarm {
   readonly rule: RuleId;
   /** Set for rules about one probe. */
   readonly probeId: string | null;
+  /** Set for rules about checks. */
+  readonly about?: AlarmAbout;
   readonly state: AlarmState;
   /** Level reached by the condition now; 0 when it has cleared. */
   readonly level: Level;

@@ -9,9 +9,10 @@ import { type ChamberWatch, calmEntry, type Effect, type Reduction } from './wat
 export function endWithBatch(state: ChamberWatch, { batchId, nowMs }: Pick<Scene, 'batchId' | 'nowMs'>): Reduction {
   let { entries } = state;
   const effects: Effect[] = [];
-  for (const [key, { rule, probeId, memory, alarm }] of Object.entries(state.entries)) {
+  for (const [key, before] of Object.entries(state.entries)) {
+    const { rule, memory, alarm, outOfService } = before;
     if (alarm === null || alarm.batchId === batchId) continue;
-    const entry = calmEntry(rule, probeId);
+    const entry = { ...calmEntry(rule, before), ...(outOfService !== undefined && { outOfService }) };
     entries = { ...entries, [key]: entry };
     effects.push(endOf(alarm, standingLevel(memory) > 0, nowMs), { type: 'entry-changed', key, entry });
   }

@@ -3,7 +3,7 @@ import type { Alarm, AlarmState, Level, Priority } from './alarm.ts';
 import { debounce, sameMemory, standingLevel } from './debounce.ts';
 import { type LifeCycleEvent, nextState } from './life-cycle.ts';
 import type { Judgement, Rule, Scene } from './rules/rule.ts';
-import { type AlarmChange, type Effect, isCalm, type WatchEntry, type Worst } from './watch-state.ts';
+import { type AlarmChange, type Effect, isCalm, subjectIdOf, type WatchEntry, type Worst } from './watch-state.ts';
 import { peakOf, worst, worstSeen } from './worst.ts';
 
 interface Outcome {
@@ -12,9 +12,17 @@ interface Outcome {
   readonly effects: readonly Effect[];
 }
 
-export function observeEntry(entry: WatchEntry, rule: Rule, judgement: Judgement, scene: Scene): Outcome {
+/** `isQuiet`: the rule is suppressed or out of service, so that no occurrence begins; one that is set aside goes on being judged. */
+export function observeEntry(
+  entry: WatchEntry,
+  rule: Rule,
+  judgement: Judgement,
+  scene: Scene,
+  isQuiet: boolean,
+): Outcome {
   if (judgement.level === 0 && isCalm(entry)) return { entry, effects: [] };
-  const memory = debounce(entry.memory, judgement.level, scene.nowMs, rule);
+  const delays = isQuiet && entry.alarm === null ? { ...rule, onDelayMs: forEver } : rule;
+  const memory = debounce(entry.memory, judgement.level, scene.nowMs, delays);
   const level = standingLevel(memory);
   const pending = level > 0 ? null : pendingWorst(entry, rule, judgement, scene.nowMs);
   const alarm = entry.alarm ?? (level > 0 ? newAlarm(entry, rule, level, judgement, scene) : null);
@@ -24,6 +32,9 @@ export function observeEntry(entry: WatchEntry, rule: Rule, judgement: Judgement
   const next = { ...entry, memory, pending, alarm: moved.alarm.state === 'normal' ? null : moved.alarm };
   return { entry: next, effects: [effectOf(moved, alarm?.state ?? 'normal', scene.nowMs)] };
 }
+
+/** What is seen meanwhile counts for the delay, so that it is told with its true beginning once the rule serves again. */
+const forEver = [Infinity, Infinity] as const;
 
 function quiet(entry: WatchEntry, next: WatchEntry): Outcome {
   const isSame = sameMemory(entry.memory, next.memory) && entry.pending === next.pending;
@@ -92,7 +103,8 @@ function stepped(alarm: Alarm, rule: Rule, { event }: Step, { entry, level, judg
 }
 
 function newAlarm(entry: WatchEntry, rule: Rule, level: Level, judgement: Judgement, scene: Scene): Alarm {
-  const subject = entry.probeId === null ? '' : `.${entry.probeId}`;
+  const subjectId = subjectIdOf(entry);
+  const subject = subjectId === null ? '' : `.${subjectId}`;
   return {
     // Made from what it is, not from chance: the same occurrence decided twice has the same id and is stored once.
     id: `${scene.chamberId}.${rule.id}${subject}.${scene.nowMs.toString(36)}`,
@@ -100,6 +112,7 @@ function newAlarm(entry: WatchEntry, rule: Rule, level: Level, judgement: Judgem
     batchId: scene.batchId,
     rule: rule.id,
     probeId: entry.probeId,
+    ...(judgement.about !== undefined && { about: judgement.about }),
     state: 'normal',
     level,
     priority: priorityAt(rule, level),

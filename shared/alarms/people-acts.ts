@@ -1,10 +1,10 @@
 // What people do to an alarm: acknowledge, shelve with a time and reason, unshelve; and shelves that run out by themselves.
-import type { Alarm } from './alarm.ts';
+import type { Alarm, RuleId } from './alarm.ts';
 import { standingLevel } from './debounce.ts';
 import { type LifeCycleEvent, nextState } from './life-cycle.ts';
 import type { AlarmChange, ChamberWatch, Effect, Reduction, WatchEntry, WatchEvent, WatchKey } from './watch-state.ts';
 
-type Act = Exclude<WatchEvent, { type: 'observe' }>;
+type Act = Extract<WatchEvent, { alarmId: string }>;
 
 const changeOf: Record<Act['type'], AlarmChange> = {
   acknowledge: 'acknowledged',
@@ -22,11 +22,14 @@ export function actOnAlarm(state: ChamberWatch, act: Act): Reduction {
   return outcome === null ? nothing(state, noEffect(found[1].alarm, act)) : replace(state, key, outcome);
 }
 
-/** Shelves whose time is over come back: to unacknowledged when the condition still stands, else to normal. */
-export function expireShelves(state: ChamberWatch, nowMs: number): Reduction {
+/**
+ * Shelves whose time is over come back: to unacknowledged when the condition still stands, else to normal. One whose rule `isHeld` quiet
+ * waits for the end of that.
+ */
+export function expireShelves(state: ChamberWatch, nowMs: number, isHeld: (rule: RuleId) => boolean): Reduction {
   let reduction: Reduction = { state, effects: [] };
-  for (const { alarm } of Object.values(state.entries)) {
-    if (alarm?.state !== 'shelved' || (alarm.shelvedUntilMs ?? 0) > nowMs) continue;
+  for (const { rule, alarm } of Object.values(state.entries)) {
+    if (alarm?.state !== 'shelved' || (alarm.shelvedUntilMs ?? 0) > nowMs || isHeld(rule)) continue;
     const next = actOnAlarm(reduction.state, { type: 'unshelve', alarmId: alarm.id, person: null, nowMs });
     reduction = { state: next.state, effects: [...reduction.effects, ...next.effects] };
   }

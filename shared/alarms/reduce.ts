@@ -4,8 +4,10 @@
 import { standingLevel } from './debounce.ts';
 import { endWithBatch } from './end-with-batch.ts';
 import { observeEntry } from './observe-entry.ts';
+import { actOnRule, isRuleAct } from './out-of-service.ts';
+import { calmOverruled, isOverruled } from './overruled.ts';
 import { actOnAlarm, expireShelves } from './people-acts.ts';
-import { allRules } from './rules/index.ts';
+import { allRules, ruleOf } from './rules/index.ts';
 import { type Judgement, noLimits, type Rule, type Scene } from './rules/rule.ts';
 import { isSuppressed, suppressByDesign } from './suppress-by-design.ts';
 import {
@@ -13,7 +15,9 @@ import {
   calmEntry,
   type Effect,
   keyOf,
+  outOfServiceOf,
   type Reduction,
+  subjectIdOf,
   type WatchEntry,
   type WatchEvent,
 } from './watch-state.ts';
@@ -23,21 +27,24 @@ import {
  * scene with no effects. `observe` serves readings and ticks alike: it judges the scene by every rule.
  */
 export function reduce(state: ChamberWatch, event: WatchEvent): Reduction {
-  return event.type === 'observe' ? observe(state, event.scene) : actOnAlarm(state, event);
+  if (event.type === 'observe') return observe(state, event.scene);
+  return isRuleAct(event) ? actOnRule(state, event) : actOnAlarm(state, event);
 }
 
 function observe(before: ChamberWatch, scene: Scene): Reduction {
   const ended = endWithBatch(before, scene);
-  const suppressed = suppressByDesign(ended.state, scene.nowMs);
-  const { state, effects: expired } = expireShelves(suppressed.state, scene.nowMs);
-  const effects: Effect[] = [...ended.effects, ...suppressed.effects, ...expired];
-  let { entries } = state;
+  const overruled = calmOverruled(ended.state, scene.nowMs);
+  const expired = expireShelves(overruled.state, scene.nowMs, (id) => isSuppressed(ruleOf(id), scene));
+  const held = suppressByDesign(expired.state, scene);
+  const effects: Effect[] = [ended, overruled, expired, held].flatMap((one) => one.effects);
+  let { entries } = held.state;
   for (const rule of allRules) {
-    if (isSuppressed(state, rule)) continue;
-    for (const judgement of judge(state, rule, scene)) {
-      const key = keyOf(rule.id, judgement.probeId);
-      const entry = entries[key] ?? calmEntry(rule.id, judgement.probeId);
-      const outcome = observeEntry(entry, rule, judgement, scene);
+    if (isOverruled(held.state, rule)) continue;
+    const isQuiet = isSuppressed(rule, scene) || outOfServiceOf(held.state, rule.id) !== null;
+    for (const judgement of judge(held.state, rule, scene)) {
+      const key = keyOf(rule.id, subjectIdOf(judgement));
+      const entry = entries[key] ?? calmEntry(rule.id, judgement);
+      const outcome = observeEntry(entry, rule, judgement, scene, isQuiet);
       if (outcome.entry === entry) continue;
       entries = { ...entries, [key]: outcome.entry };
       effects.push(...outcome.effects, { type: 'entry-changed', key, entry: outcome.entry });
@@ -47,19 +54,25 @@ function observe(before: ChamberWatch, scene: Scene): Reduction {
 }
 
 function judge(state: ChamberWatch, rule: Rule, scene: Scene): Judgement[] {
-  const held = (probeId: string | null) => {
-    const entry = state.entries[keyOf(rule.id, probeId)];
+  const held = (subjectId: string | null) => {
+    const entry = state.entries[keyOf(rule.id, subjectId)];
     return entry === undefined ? 0 : standingLevel(entry.memory);
   };
   const judgements = rule.judge(scene, held);
-  const gone = goneProbes(state, rule, judgements);
+  const gone = goneSubjects(state, rule, judgements);
   return gone.length === 0 ? judgements : [...judgements, ...gone];
 }
 
-// A probe that was moved or taken away leaves no judgement behind: what it said is over.
-function goneProbes(state: ChamberWatch, rule: Rule, judgements: readonly Judgement[]): Judgement[] {
-  const isGone = ({ rule: id, probeId, memory }: WatchEntry) =>
-    id === rule.id && standingLevel(memory) > 0 && !judgements.some((one) => one.probeId === probeId);
-  const gone = Object.values(state.entries).filter(isGone);
-  return gone.map(({ probeId }) => ({ probeId, level: 0, value: null, limits: noLimits }));
+// A probe that was moved or taken away, or a check that is answered, leaves no judgement behind: what it said is over.
+function goneSubjects(state: ChamberWatch, rule: Rule, judgements: readonly Judgement[]): Judgement[] {
+  const isGone = (entry: WatchEntry) =>
+    entry.rule === rule.id &&
+    standingLevel(entry.memory) > 0 &&
+    !judgements.some((one) => subjectIdOf(one) === subjectIdOf(entry));
+  return Object.values(state.entries)
+    .filter(isGone)
+    .map(({ probeId, about }) => {
+      const subject = about === undefined ? { probeId } : { probeId, about };
+      return { ...subject, level: 0, value: null, limits: noLimits };
+    });
 }

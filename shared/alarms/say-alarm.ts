@@ -11,6 +11,11 @@ const shapes: Record<RuleId, string> = {
   'silent-probe': '□',
   'silent-chamber': '■',
   'heat-ahead': '↑',
+  vpd: '◇',
+  'suspect-probe': '◧',
+  'check-overdue': '○',
+  'check-failed': '●',
+  'plan-late': '▷',
 };
 
 type Wording = (alarm: Alarm, minutes: string, nowMs: number) => string;
@@ -30,6 +35,15 @@ const sentences: Record<RuleId, Wording> = {
   'silent-probe': (_, minutes) => `Probe silent for ${minutes}`,
   'silent-chamber': (_, minutes) => `No temperature to trust from this chamber for ${minutes}`,
   'heat-ahead': (alarm, _, nowMs) => `Heat ahead: ${celsius(alarm.value)}, ${sayExpected(alarm, nowMs)}`,
+  vpd: (alarm, minutes) => `Air draws too much water: ${kpa(alarm.value)}, limit ${kpa(alarm.limit)} for ${minutes}`,
+  'suspect-probe': (alarm, minutes) =>
+    alarm.level === 2
+      ? `Probe in doubt: it says ${celsius(alarm.value)}, not believed for ${minutes}`
+      : `Probe in doubt, for ${minutes}`,
+  'check-overdue': (alarm, minutes) => `Check overdue, for ${minutes}: ${question(alarm)}`,
+  'check-failed': (alarm, minutes) => `Check answered no, ${minutes} ago: ${question(alarm)}`,
+  'plan-late': (alarm, minutes) =>
+    `Venting is late: still ${percent(alarm.value)}, limit ${number(alarm.limit)} for ${minutes}`,
 };
 
 const advice: Record<RuleId, string> = {
@@ -41,6 +55,11 @@ const advice: Record<RuleId, string> = {
   'silent-probe': 'Look at the probe: power, cable, water in the plug.',
   'silent-chamber': 'Go and look at the tent: nobody is measuring it. Then see to the probe.',
   'heat-ahead': 'Shade now, before it gets hot; look whether the fogger runs.',
+  vpd: 'Mist lightly and look for an open seam; do not let it get hotter.',
+  'suspect-probe': 'Hold another instrument beside the probe; if it is wet, let it dry before you trust it.',
+  'check-overdue': 'Go and look, then answer the check.',
+  'check-failed': 'Go and see, and do what the plan says for this check.',
+  'plan-late': 'Open the gap to the step of today if the scions stand erect; if they do not, hold the plan.',
 };
 
 /** The sentence of an alarm as it stands at `nowMs`, e.g. "▲ Hot: 28.6 °C, limit 28 for 4 min". Once returned it says how long it lasted. */
@@ -63,7 +82,17 @@ const names: Record<RuleId, string> = {
   'silent-probe': 'Probe silence',
   'silent-chamber': 'Chamber silence',
   'heat-ahead': 'Heat ahead',
+  vpd: 'Vapour deficit',
+  'suspect-probe': 'Probe doubt',
+  'check-overdue': 'Overdue check',
+  'check-failed': 'Bad check',
+  'plan-late': 'Late venting',
 };
+
+/** What to do first about this alarm: of a bad check the profile's own words. */
+export function adviseOnAlarm({ rule, about }: Pick<Alarm, 'rule' | 'about'>): string {
+  return rule === 'check-failed' && about !== undefined ? about.ifNo : advice[rule];
+}
 
 /** The name of a rule, for lists. */
 export function nameRule(rule: RuleId): string {
@@ -71,8 +100,7 @@ export function nameRule(rule: RuleId): string {
 }
 
 function sayOver(alarm: Alarm, minutes: string): string {
-  const peak =
-    alarm.peak === null ? '' : `, ${isHumidity(alarm.rule) ? percent(alarm.peak) : celsius(alarm.peak)} at worst`;
+  const peak = alarm.peak === null ? '' : `, ${sayPeak(alarm.rule, alarm.peak)} at worst`;
   return `${names[alarm.rule]} is over: it lasted ${minutes}${peak}`;
 }
 
@@ -86,8 +114,13 @@ function sayExpected({ expected, limit }: Alarm, nowMs: number): string {
   return sayAhead(`${number(limit)} °C`, { minutes: about, low: low ?? null, high: high ?? null });
 }
 
-function isHumidity(rule: RuleId): boolean {
-  return rule === 'dry' || rule === 'wet';
+function sayPeak(rule: RuleId, peak: number): string {
+  if (rule === 'vpd') return kpa(peak);
+  return rule === 'dry' || rule === 'wet' || rule === 'plan-late' ? percent(peak) : celsius(peak);
+}
+
+function question({ about }: Alarm): string {
+  return `“${about?.question ?? 'not known'}”`;
 }
 
 function sayMinutes(ms: number): string {
@@ -103,6 +136,11 @@ function celsius(value: number | null): string {
 
 function percent(value: number | null): string {
   return value === null ? 'not known' : `${value.toFixed(0)} %`;
+}
+
+/** Two decimals: a probe does not tell finer. */
+function kpa(value: number | null): string {
+  return value === null ? 'not known' : `${value.toFixed(2)} kPa`;
 }
 
 function number(value: number | null): string {

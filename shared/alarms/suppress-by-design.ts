@@ -1,41 +1,53 @@
-// Alarms that another makes pointless: while that one stands they are suppressed by design (IEC 62682), and what they said is over.
+// Suppression by design (IEC 62682): alarms of the air go quiet while the air is disturbed on purpose, and come back by their condition.
 import type { Alarm } from './alarm.ts';
 import { standingLevel } from './debounce.ts';
 import { nextState } from './life-cycle.ts';
-import { allRules } from './rules/index.ts';
-import type { Rule } from './rules/rule.ts';
-import { type ChamberWatch, calmEntry, type Effect, keyOf, type Reduction } from './watch-state.ts';
+import { ruleOf } from './rules/index.ts';
+import type { Rule, Scene } from './rules/rule.ts';
+import type { ChamberWatch, Effect, Reduction, WatchEntry } from './watch-state.ts';
 
-const suppressible = allRules.filter(({ suppressedBy }) => suppressedBy !== undefined);
-
-/** True while the rule that makes this one pointless stands. */
-export function isSuppressed(state: ChamberWatch, { suppressedBy }: Rule): boolean {
-  const entry = suppressedBy === undefined ? undefined : state.entries[keyOf(suppressedBy, null)];
-  return entry !== undefined && standingLevel(entry.memory) > 0;
+/** True while a rule must not begin an occurrence. */
+export function isSuppressed(rule: Pick<Rule, 'isSuppressible'>, { suppression }: Pick<Scene, 'suppression'>): boolean {
+  return rule.isSuppressible === true && suppression != null;
 }
 
-/** Calms every suppressed rule: its alarm leaves without asking anybody for anything; one on the shelf stays there until that runs out. */
-export function suppressByDesign(state: ChamberWatch, nowMs: number): Reduction {
-  let { entries } = state;
+/** Suppresses what must be quiet now and brings back what must not be any more. Shelved and out-of-service alarms stay as they are. */
+export function suppressByDesign(state: ChamberWatch, scene: Scene): Reduction {
+  const entries = { ...state.entries };
   const effects: Effect[] = [];
-  for (const rule of suppressible) {
-    const key = keyOf(rule.id, null);
-    const entry = state.entries[key];
-    if (entry === undefined || standingLevel(entry.memory) === 0 || !isSuppressed(state, rule)) continue;
-    const alarm = entry.alarm === null ? null : suppressed(entry.alarm, nowMs);
-    const next = { ...calmEntry(rule.id, null), alarm: alarm?.state === 'normal' ? null : alarm };
-    entries = { ...entries, [key]: next };
-    if (alarm !== null) effects.push(effectOf(alarm, entry.alarm?.state ?? 'normal', nowMs));
-    effects.push({ type: 'entry-changed', key, entry: next });
+  for (const [key, before] of Object.entries(state.entries)) {
+    const changed = before.alarm === null ? null : changeOf(before, before.alarm, scene);
+    if (changed === null) continue;
+    entries[key] = changed.entry;
+    effects.push(changed.effect, { type: 'entry-changed', key, entry: changed.entry });
   }
-  return { state: effects.length === 0 ? state : { ...state, entries }, effects };
+  return effects.length === 0 ? { state, effects } : { state: { ...state, entries }, effects };
 }
 
-function suppressed(alarm: Alarm, nowMs: number): Alarm {
-  const state = nextState(nextState(alarm.state, 'suppress', false), 'unsuppress', false);
-  return { ...alarm, state, level: 0, returnedMs: nowMs };
+function changeOf(entry: WatchEntry, alarm: Alarm, scene: Scene): { entry: WatchEntry; effect: Effect } | null {
+  const isQuiet = isSuppressed(ruleOf(entry.rule), scene);
+  const state = nextState(alarm.state, isQuiet ? 'suppress' : 'unsuppress', standingLevel(entry.memory) > 0);
+  if (state === alarm.state) return null;
+  // Back with its condition standing it asks anew, whoever had it before.
+  const changed = {
+    ...alarm,
+    state,
+    ...(state === 'unacknowledged' && { acknowledgedMs: null, acknowledgedBy: null }),
+  };
+  return {
+    entry: { ...entry, alarm: state === 'normal' ? null : changed },
+    effect: {
+      type: 'alarm-changed',
+      change: isQuiet ? 'suppressed' : 'unsuppressed',
+      atMs: scene.nowMs,
+      from: alarm.state,
+      alarm: changed,
+      person: null,
+      note: isQuiet ? sayCause(scene) : '',
+    },
+  };
 }
 
-function effectOf(alarm: Alarm, from: Alarm['state'], atMs: number): Effect {
-  return { type: 'alarm-changed', change: 'suppressed', atMs, from, alarm, person: null, note: '' };
+function sayCause({ suppression }: Scene): string {
+  return suppression?.cause === 'working' ? 'somebody is working in the tent' : 'a step of venting settles';
 }

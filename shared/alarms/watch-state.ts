@@ -1,9 +1,9 @@
 // What the watch remembers of one chamber, what may happen to it, and what it answers. Plain JSON throughout: it survives a restart.
-import type { Alarm, AlarmState, RuleId } from './alarm.ts';
+import type { Alarm, AlarmAbout, AlarmState, RuleId } from './alarm.ts';
 import { calmMemory, type DebounceMemory } from './debounce.ts';
 import type { Scene } from './rules/rule.ts';
 
-/** A rule in a chamber, or a rule about one probe of it: `heat`, `silent-probe:p3`. */
+/** A rule in a chamber, or a rule about one probe or check of it: `heat`, `silent-probe:p3`, `check-failed:erect`. */
 export type WatchKey = string;
 
 /** The value furthest from its limit, and when it was seen. */
@@ -12,14 +12,28 @@ export interface Worst {
   readonly atMs: number;
 }
 
-export interface WatchEntry {
-  readonly rule: RuleId;
+/** What an alarm of a rule is about; a rule about the whole chamber has neither. */
+export interface Subject {
   readonly probeId: string | null;
+  readonly about?: AlarmAbout;
+}
+
+/** A rule that a person took out of service in a chamber. */
+export interface OutOfService {
+  readonly person: string;
+  readonly atMs: number;
+  readonly reason: string;
+}
+
+export interface WatchEntry extends Subject {
+  readonly rule: RuleId;
   readonly memory: DebounceMemory;
   /** The worst value since the condition was first seen, while its on-delay runs: the peak counts from the beginning. */
   readonly pending: Worst | null;
   /** The occurrence that is not yet back to normal. */
   readonly alarm: Alarm | null;
+  /** Only in the entry of the rule itself, the one without a subject; it holds for all subjects. */
+  readonly outOfService?: OutOfService;
 }
 
 export interface ChamberWatch {
@@ -38,7 +52,15 @@ export type WatchEvent =
       readonly untilMs: number;
       readonly reason: string;
     }
-  | { readonly type: 'unshelve'; readonly alarmId: string; readonly person: string | null; readonly nowMs: number };
+  | { readonly type: 'unshelve'; readonly alarmId: string; readonly person: string | null; readonly nowMs: number }
+  | {
+      readonly type: 'take-out-of-service';
+      readonly rule: RuleId;
+      readonly person: string;
+      readonly nowMs: number;
+      readonly reason: string;
+    }
+  | { readonly type: 'return-to-service'; readonly rule: RuleId; readonly person: string; readonly nowMs: number };
 
 export type AlarmChange =
   | 'occurred'
@@ -53,7 +75,11 @@ export type AlarmChange =
   /** Over with its batch, after it had returned. */
   | 'ended'
   | 'shelved'
-  | 'unshelved';
+  | 'unshelved'
+  | 'suppressed'
+  | 'unsuppressed'
+  | 'taken-out-of-service'
+  | 'returned-to-service';
 
 export type Effect =
   | {
@@ -74,13 +100,24 @@ export interface Reduction {
   readonly effects: readonly Effect[];
 }
 
-export function keyOf(rule: RuleId, probeId: string | null): WatchKey {
-  return probeId === null ? rule : `${rule}:${probeId}`;
+export function keyOf(rule: RuleId, subjectId: string | null): WatchKey {
+  return subjectId === null ? rule : `${rule}:${subjectId}`;
+}
+
+/** What tells one alarm of a rule from another in the same chamber; null = there is only one. */
+export function subjectIdOf({ probeId, about }: Subject): string | null {
+  return probeId ?? about?.id ?? null;
 }
 
 /** A rule that has seen nothing yet. */
-export function calmEntry(rule: RuleId, probeId: string | null): WatchEntry {
-  return { rule, probeId, memory: calmMemory, pending: null, alarm: null };
+export function calmEntry(rule: RuleId, { probeId, about }: Subject): WatchEntry {
+  const subject = about === undefined ? { probeId } : { probeId, about };
+  return { rule, ...subject, memory: calmMemory, pending: null, alarm: null };
+}
+
+/** Who took a rule out of service, when and why; null = it serves. */
+export function outOfServiceOf(state: ChamberWatch, rule: RuleId): OutOfService | null {
+  return state.entries[keyOf(rule, null)]?.outOfService ?? null;
 }
 
 /** True when nothing stands, nothing is pending and no alarm is left: what most judgements of most rules meet. */

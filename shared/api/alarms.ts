@@ -3,8 +3,11 @@ import { z } from 'zod';
 import { alarmStates, priorities, ruleIds } from '../alarms/alarm.ts';
 import { idSchema, timeSchema } from './common.ts';
 
+/** An alarm's id carries chamber, rule and probe or check: longer than other ids. */
+export const alarmIdSchema = z.string().min(1).max(200);
+
 export const alarmSchema = z.object({
-  id: idSchema,
+  id: alarmIdSchema,
   chamberId: idSchema,
   chamberName: z.string(),
   batchId: idSchema.nullable(),

@@ -4,7 +4,17 @@ import { stageNameSchema } from '../healing/profile.ts';
 import { batchBriefSchema } from './chambers.ts';
 import { idSchema, timeSchema } from './common.ts';
 
-export const logKinds = ['mist', 'gap', 'limp', 'erect', 'film-wet', 'film-dry', 'note'] as const;
+export const logKinds = [
+  'mist',
+  'gap',
+  'limp',
+  'erect',
+  'film-wet',
+  'film-dry',
+  'working',
+  'work-done',
+  'note',
+] as const;
 /** Kinds that the program writes itself when a person acts on the batch. */
 export const actKinds = ['opened', 'closed', 'hold', 'resume', 'moved-on', 'check', 'corrected', 'finished'] as const;
 
@@ -13,6 +23,8 @@ export const logEntrySchema = z.object({
   at: timeSchema,
   kind: z.enum([...logKinds, ...actKinds]),
   gapPercent: z.number().nullable(),
+  /** How long work in the tent was said to take; only of kind `working`. */
+  minutes: z.number().nullable().optional(),
   note: z.string(),
   person: z.string(),
 });
@@ -62,12 +74,22 @@ export const logBodySchema = z
   .object({
     kind: z.enum(logKinds),
     gapPercent: z.number().min(0).max(100).optional(),
+    minutes: z
+      .number()
+      .min(5)
+      .max(60)
+      .optional()
+      .describe('How long the work in the tent will take; alarms of its air are quiet so long'),
     note: z.string().trim().max(1000).default(''),
     at: timeSchema.optional(),
   })
   .refine((body) => body.kind !== 'gap' || body.gapPercent !== undefined, {
     path: ['gapPercent'],
     error: 'say how far the tent is open, 0–100 %',
+  })
+  .refine((body) => body.kind !== 'working' || body.minutes !== undefined, {
+    path: ['minutes'],
+    error: 'say how long you will work in it, 5–60 minutes',
   })
   .refine((body) => body.kind !== 'note' || body.note !== '', { path: ['note'], error: 'write the note' });
 export const finishBodySchema = z.object({

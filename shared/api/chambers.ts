@@ -1,5 +1,6 @@
 // Chambers with their climate now, and the series behind a chart.
 import { z } from 'zod';
+import { ruleIds } from '../alarms/alarm.ts';
 import { stageNameSchema } from '../healing/profile.ts';
 import { alarmSchema } from './alarms.ts';
 import { idSchema, nameSchema, timeSchema } from './common.ts';
@@ -60,8 +61,18 @@ export const chamberSchema = z.object({
   nextDue: nextDueSchema.nullable(),
   /** Everything but normal, worst first. */
   alarms: z.array(alarmSchema),
+  /** Set while alarms of the air are quiet because the air is disturbed on purpose. */
+  suppression: z.object({ cause: z.enum(['working', 'vent-step']), until: timeSchema, by: z.string() }).nullable(),
+  /** Rules that a manager took out of service here: they raise no alarm until they are returned. */
+  outOfService: z.array(
+    z.object({ rule: z.enum(ruleIds), name: z.string(), by: z.string(), at: timeSchema, reason: z.string() }),
+  ),
 });
 export type ChamberView = z.infer<typeof chamberSchema>;
+
+export const outOfServiceBodySchema = z.object({
+  reason: z.string().trim().min(3, 'say why, so that others know').max(300),
+});
 
 export const newChamberSchema = z.object({ name: nameSchema });
 export const chamberPatchSchema = newChamberSchema.partial();

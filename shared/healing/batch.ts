@@ -28,6 +28,8 @@ export interface Batch {
   /** When the chamber was closed; null while it is being loaded. */
   readonly closedMs: number | null;
   readonly finishedMs: number | null;
+  /** When it was told to the program, which may be long after its opening; absent = with its opening. */
+  readonly enteredMs?: number | null;
   readonly takenPlants: number | null;
   readonly holds: readonly Hold[];
   readonly moves: readonly Move[];

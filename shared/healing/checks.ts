@@ -17,6 +17,8 @@ export interface PlannedCheck {
   readonly question: string;
   /** What to do first when the answer is no. */
   readonly ifNo: string;
+  /** The log entry that says the same as a yes. */
+  readonly sameAs?: 'erect' | 'film-wet';
   readonly dueMs: number;
   readonly overdueMs: number;
   /** The stage in which it is due. */
@@ -101,13 +103,14 @@ function occasionsOf(
 }
 
 function occasion(plan: CheckPlan, number: number, dueMs: number, spans: readonly StageSpan[]): PlannedCheck {
-  const { id, question, ifNo, overdueMinutes } = plan;
+  const { id, question, ifNo, sameAs, overdueMinutes } = plan;
   const stage = stageAt(spans, dueMs)?.stage ?? plan.atStage ?? 'closed';
   return {
     checkId: `${id}.${number}`,
     id,
     question,
     ifNo,
+    ...(sameAs !== undefined && { sameAs }),
     dueMs,
     overdueMs: dueMs + overdueMinutes * MINUTE_MS,
     stage,

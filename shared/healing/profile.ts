@@ -54,6 +54,10 @@ export const stagePlanSchema = z.strictObject({
   notBefore: timeOfDaySchema.optional(),
   temperature: limitSetSchema,
   humidity: limitSetSchema,
+  vpdKpa: z
+    .strictObject({ high: z.number().positive().max(5), basis: basisSchema })
+    .optional()
+    .describe('Highest vapour pressure deficit of the stage, kPa; absent = not watched'),
 });
 export type StagePlan = z.infer<typeof stagePlanSchema>;
 
@@ -62,6 +66,8 @@ export const checkPlanSchema = z.strictObject({
   /** What the person looks at, as a question that "yes" answers well. */
   question: z.string().min(3).max(200),
   ifNo: z.string().min(3).max(300).describe('What to do first when the answer is no'),
+  /** What a person may log instead: `limp` then says no, `film-dry` likewise. */
+  sameAs: z.enum(['erect', 'film-wet']).optional().describe('Log entry that says the same as a yes'),
   afterHours: z.number().min(0).max(2000).optional().describe('Clock hours after closing'),
   atStage: stageNameSchema.optional().describe('Counted from the start of this stage instead of from closing'),
   notBefore: timeOfDaySchema.optional(),

@@ -51,6 +51,7 @@ export function loadingChecks(air: string, basis: string): CheckPlan[] {
 /** Three hours after closing. */
 export const filmWet: CheckPlan = {
   id: 'film-wet',
+  sameAs: 'film-wet',
   question: 'Is the film wet on the inside?',
   ifNo: 'Look for an open seam, wet floor and film, close again, and look once more in an hour.',
   afterHours: 3,
@@ -61,6 +62,7 @@ export const filmWet: CheckPlan = {
 /** Once a day from one day after closing to the end: until then slightly limp is all right. */
 export const scionsErect: CheckPlan = {
   id: 'scions-erect',
+  sameAs: 'erect',
   question: 'Do the scions stand erect?',
   ifNo: 'Close the tent, mist lightly, and hold the plan until they stand.',
   afterHours: 24,
@@ -73,6 +75,7 @@ export const scionsErect: CheckPlan = {
 export function lookThroughGap(afterHours: number, basis: string): CheckPlan {
   return {
     id: 'look-through-gap',
+    sameAs: 'erect',
     question: 'Look through a small gap, then close it: are the scions erect and fresh?',
     ifNo: 'Let in a little fresh air if it is stuffy, close again; if they are limp, mist and hold the plan.',
     afterHours,
@@ -86,6 +89,7 @@ export function lookThroughGap(afterHours: number, basis: string): CheckPlan {
 export function erectAfterStep(everyHours: number, untilHours: number): CheckPlan {
   return {
     id: 'erect-after-step',
+    sameAs: 'erect',
     question: 'Do the scions still stand erect, an hour after this step of venting?',
     ifNo: 'Close the gap again, mist lightly, and hold the plan.',
     atStage: 'venting',
@@ -101,6 +105,7 @@ export function erectAfterStep(everyHours: number, untilHours: number): CheckPla
 export const hardeningChecks: readonly CheckPlan[] = [
   {
     id: 'erect-when-open',
+    sameAs: 'erect',
     question: 'Do the scions stand erect with the tent fully open?',
     ifNo: 'Close the tent part of the way, mist lightly, and hold the plan.',
     atStage: 'hardening',

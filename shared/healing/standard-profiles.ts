@@ -19,6 +19,7 @@ const HEALING_HUMIDITY = 'summary of Johnson & Miles 2011, HortTechnology 21(6):
 const CALLUS = 'Hartmann & Kester, from memory: callus is slow below 20 °C and poor above 32 °C';
 const WATERMELON_NIGHT = 'watermelon on bottle gourd, abstract: bridges at 5 d with nights of 18 °C, at 7 d with 15 °C';
 const WATERMELON_HUMIDITY = 'Korean watermelon study, abstract: survival above 90 % at 28 °C with more than 80 %RH';
+const WATERMELON_VPD = 'Korean watermelon study, abstract: survival above 90 % below 0.76 kPa';
 
 const constant = (value: number, basis: string): Limit => ({ shape: 'constant', value, basis });
 const ramp = (from: number, to: LimitEnd, basis: string): Limit => ({ shape: 'ramp', from, to, basis });
@@ -199,6 +200,7 @@ const cucurbitWarm: ProfileDocument = {
         low: constant(95, STARTING),
         high: constant(100, STARTING),
       },
+      vpdKpa: { high: 0.76, basis: WATERMELON_VPD },
     },
     {
       stage: 'venting',

@@ -4,8 +4,9 @@ import type { ClimateSample } from '../exposure/day-figures.ts';
 import { type BatchTimes, planStages } from '../healing/batch-clock.ts';
 import { type Corridor, makeCorridor } from '../healing/corridor.ts';
 import type { ProfileDocument } from '../healing/profile.ts';
+import type { HeatForecaster } from './heat-forecaster.ts';
 import { trustedPart } from './judged-probe.ts';
-import { type HeatForecaster, Replay } from './replay.ts';
+import { Replay } from './replay.ts';
 import type { ReplayResult } from './replay-result.ts';
 
 export interface SeriesSetup {
@@ -15,8 +16,10 @@ export interface SeriesSetup {
   readonly zone: string;
   /** Longest gap between two readings that is still joined, and longest silence that is no alarm, ms. */
   readonly silenceMs: number;
-  /** Foresees heat; ours when not given. */
+  /** Foresees heat; that of the live watch when not given. */
   readonly forecaster?: HeatForecaster;
+  /** How often the watch looks when nothing is heard, ms; as often as the live one when not given. */
+  readonly tickMs?: number;
 }
 
 export interface SeriesReplay {

@@ -3,13 +3,12 @@
 import type { Scene } from '../alarms/rules/rule.ts';
 import type { ClimateSample, DayExposure } from '../exposure/day-figures.ts';
 import { SpellFinder } from '../forecast/find-spells.ts';
-import { followHeat, type HeatAhead, lookAhead, noHeatMemory } from '../forecast/heat-ahead.ts';
 import { judgeWarnings } from '../forecast/judge-warnings.ts';
-import type { Measurement } from '../forecast/local-linear-trend.ts';
 import type { Band, Corridor } from '../healing/corridor.ts';
 import type { ChamberClimate } from '../readings/chamber-climate.ts';
 import { SECOND_MS } from '../units.ts';
 import { AlarmRows } from './alarm-rows.ts';
+import { createForecaster, type HeatForecaster } from './heat-forecaster.ts';
 import { JudgedProbe, type JudgedSample } from './judged-probe.ts';
 import { describeDay, type QualityTally, type ReplayResult } from './replay-result.ts';
 import { ReplayedProbes, type ReplayProbe } from './replayed-probes.ts';
@@ -18,32 +17,16 @@ import { ReplayedProbes, type ReplayProbe } from './replayed-probes.ts';
 const TICK_MS = 5 * SECOND_MS;
 const CHAMBER = 'replay';
 
-/** Foresees heat from the hottest healthy temperature of each reading. */
-export interface HeatForecaster {
-  /** `high` null = no limit holds. */
-  take(measured: Measurement, high: number | null): void;
-  lookAhead(high: number): HeatAhead | null;
-}
-
-/** The forecaster of the live watch. */
-function ourForecaster(): HeatForecaster {
-  let memory = noHeatMemory;
-  return {
-    take(measured, high) {
-      memory = followHeat(memory, measured, high);
-    },
-    lookAhead: (high) => lookAhead(memory, high),
-  };
-}
-
 export interface ReplaySetup {
   /** The probes of the chamber, canopy and film. */
   readonly probes: readonly ReplayProbe[];
   readonly corridorAt: (atMs: number) => Corridor | null;
   /** When the batch was in the chamber: from its opening (or closing), to its end; null = it is still there. */
   readonly batch: { readonly fromMs: number; readonly toMs: number | null };
-  /** Foresees heat; ours when not given. Another is put here to be judged by the same rules. */
+  /** Foresees heat; that of the live watch when not given. Another is put here to be judged by the same rules. */
   readonly forecaster?: HeatForecaster;
+  /** How often the watch looks when nothing is heard, ms; as often as the live one when not given. */
+  readonly tickMs?: number;
   /** Gets every sample of a probe once it is judged for good, a reading later than it was heard. */
   readonly settled?: (probe: number, sample: JudgedSample) => void;
 }
@@ -62,7 +45,7 @@ export class Replay {
     this.#setup = setup;
     this.#probes = new ReplayedProbes(setup.probes);
     this.#judged = setup.probes.map(() => new JudgedProbe());
-    this.#forecaster = setup.forecaster ?? ourForecaster();
+    this.#forecaster = setup.forecaster ?? createForecaster();
     this.#spells = new SpellFinder(Math.max(...setup.probes.map(({ silenceMs }) => silenceMs)));
   }
 
@@ -103,7 +86,8 @@ export class Replay {
 
   #tickTo(timeMs: number): void {
     if (this.#nowMs === null) return;
-    for (let atMs = this.#nowMs + TICK_MS; atMs < timeMs; atMs += TICK_MS) {
+    const { tickMs = TICK_MS } = this.#setup;
+    for (let atMs = this.#nowMs + tickMs; atMs < timeMs; atMs += tickMs) {
       const climate = this.#probes.climate(atMs);
       const corridor = this.#corridorAt(atMs);
       if (!this.#isAsBefore(climate, corridor)) this.#observe(atMs, climate, corridor);

@@ -2,7 +2,7 @@
 import type { HeatAhead } from '../../shared/forecast/heat-ahead.ts';
 import { QUIET_MS } from '../../shared/forecast/judge-warnings.ts';
 import type { Measurement } from '../../shared/forecast/local-linear-trend.ts';
-import type { HeatForecaster } from '../../shared/replay/replay.ts';
+import type { HeatForecaster } from '../../shared/replay/heat-forecaster.ts';
 import { MINUTE_MS } from '../../shared/units.ts';
 
 const LINE_MS = 15 * MINUTE_MS;

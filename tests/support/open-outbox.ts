@@ -50,7 +50,12 @@ export async function openOutbox(nowMs: number): Promise<Outbox> {
   };
 }
 
-const changeOf: Record<NoticeKind, AlarmChange> = { raised: 'occurred', escalated: 'escalated', returned: 'returned' };
+const changeOf: Record<NoticeKind, AlarmChange> = {
+  flood: 'occurred',
+  raised: 'occurred',
+  escalated: 'escalated',
+  returned: 'returned',
+};
 
 function draftOf(alarm: Alarm, kind: NoticeKind, { channel, targetId }: Target, atMs: number): NoticeDraft {
   const id = `${alarm.id}.${kind}.${atMs.toString(36)}.${targetId}`;

@@ -44,6 +44,8 @@ export function sampleChamber(patch: Partial<ChamberView> = {}): ChamberView {
     batch: sampleBatch,
     nextDue: sampleCheck,
     alarms: [],
+    suppression: null,
+    outOfService: [],
     ...patch,
   };
 }

@@ -1,19 +1,21 @@
 // Alarms: the list, and what people do to them.
 import { z } from 'zod';
 import type { Alarm } from '../../../shared/alarms/alarm.ts';
-import { alarmQuerySchema, alarmSchema, shelveBodySchema } from '../../../shared/api/alarms.ts';
+import { alarmStatisticsSchema, statisticsQuerySchema } from '../../../shared/api/alarm-statistics.ts';
+import { alarmIdSchema, alarmQuerySchema, alarmSchema, shelveBodySchema } from '../../../shared/api/alarms.ts';
 import { listOf } from '../../../shared/api/common.ts';
 import { Problem } from '../../../shared/problem.ts';
-import { MINUTE_MS } from '../../../shared/units.ts';
+import { DAY_MS, MINUTE_MS } from '../../../shared/units.ts';
 import { viewAlarm } from '../../views/alarm-view.ts';
+import { viewStatistics } from '../../views/statistics-view.ts';
 import { actorOf } from '../actor.ts';
 import type { HttpParts, Routes } from '../http-parts.ts';
 import { pageQuery } from '../page-query.ts';
 
-// An alarm's id carries chamber, rule and probe: longer than other ids.
-const idParams = z.object({ id: z.string().min(1).max(200) });
+const LONGEST_MS = 400 * DAY_MS;
+const idParams = z.object({ id: alarmIdSchema });
 
-export function alarmRoutes(app: Routes, { store, watch, rounds, clock }: HttpParts): void {
+export function alarmRoutes(app: Routes, { store, watch, rounds, site, clock }: HttpParts): void {
   const find = async (id: string): Promise<Alarm> => {
     const alarm = await store.alarms.get(id);
     if (alarm === null) throw new Problem('not-found', 'There is no such alarm.');
@@ -34,6 +36,20 @@ export function alarmRoutes(app: Routes, { store, watch, rounds, clock }: HttpPa
     async ({ query }) => {
       const { items, nextCursor } = await store.alarms.page(query);
       return { items: await Promise.all(items.map(view)), nextCursor };
+    },
+  );
+  app.get(
+    '/alarms/statistics',
+    {
+      config: { role: 'viewer' },
+      schema: { querystring: statisticsQuerySchema, response: { 200: alarmStatisticsSchema } },
+    },
+    async ({ query }) => {
+      const toMs = query.to === undefined ? clock.nowMs() : Date.parse(query.to);
+      const fromMs = query.from === undefined ? toMs - 30 * DAY_MS : Date.parse(query.from);
+      if (fromMs >= toMs) throw new Problem('bad-input', 'The time to end at must be later than the one to begin at.');
+      if (toMs - fromMs > LONGEST_MS) throw new Problem('bad-input', 'Ask for at most 400 days at once.');
+      return viewStatistics(await store.alarms.steps(fromMs, toMs), { fromMs, toMs, zone: site.current().zone });
     },
   );
   app.post('/alarms/:id/acknowledge', { config: { role: 'crew' }, schema: answer }, async (request) => {

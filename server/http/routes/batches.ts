@@ -76,10 +76,11 @@ export function batchRoutes(app: Routes, parts: HttpParts): void {
     view(await batchActs.resume(request.params.id, actorOf(request).name)),
   );
   app.post('/batches/:id/log', { ...act, schema: { ...answer, body: logBodySchema } }, async (request) => {
-    const { kind, gapPercent, note, at } = request.body;
+    const { kind, gapPercent, minutes, note, at } = request.body;
     const atMs = ms(at);
     const entry = {
       gapPercent: kind === 'gap' ? (gapPercent ?? null) : null,
+      minutes: kind === 'working' ? (minutes ?? null) : null,
       note,
       ...(atMs !== undefined && { atMs }),
     };

@@ -7,6 +7,7 @@ export const cold: Rule = {
   id: 'cold',
   priority: ['medium', 'high'],
   worse: -1,
+  isSuppressible: true,
   onDelayMs: [10 * MINUTE_MS, 10 * MINUTE_MS],
   offDelayMs: 5 * MINUTE_MS,
   judge({ corridor, climate }, held) {

@@ -7,6 +7,7 @@ export const dry: Rule = {
   id: 'dry',
   priority: ['high', 'critical'],
   worse: -1,
+  isSuppressible: true,
   onDelayMs: [5 * MINUTE_MS, 5 * MINUTE_MS],
   offDelayMs: 2 * MINUTE_MS,
   judge({ corridor, climate }, held) {

@@ -1,15 +1,33 @@
 // All rules, in the order in which they are judged.
 import type { RuleId } from '../alarm.ts';
+import { checkFailed } from './check-failed.ts';
+import { checkOverdue } from './check-overdue.ts';
 import { cold } from './cold.ts';
 import { dry } from './dry.ts';
 import { heat } from './heat.ts';
 import { heatAhead } from './heat-ahead.ts';
+import { planLate } from './plan-late.ts';
 import type { Rule } from './rule.ts';
 import { silentChamber } from './silent-chamber.ts';
 import { silentProbe } from './silent-probe.ts';
+import { suspectProbe } from './suspect-probe.ts';
+import { vpd } from './vpd.ts';
 import { wet } from './wet.ts';
 
-export const allRules: readonly Rule[] = [heat, cold, dry, wet, silentProbe, silentChamber, heatAhead];
+export const allRules: readonly Rule[] = [
+  heat,
+  cold,
+  dry,
+  wet,
+  silentProbe,
+  silentChamber,
+  vpd,
+  suspectProbe,
+  checkOverdue,
+  checkFailed,
+  planLate,
+  heatAhead,
+];
 
 /** The rule of an id. */
 export function ruleOf(id: RuleId): Rule {

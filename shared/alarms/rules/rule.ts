@@ -1,9 +1,11 @@
 // What a rule is: it looks at a scene and says how far beyond its limit a condition is. It knows no state, no person, no channel.
 import type { Expected, HeatAhead } from '../../forecast/heat-ahead.ts';
 import type { Corridor } from '../../healing/corridor.ts';
-import type { ChamberClimate } from '../../readings/chamber-climate.ts';
-import type { Level, Priority, RuleId } from '../alarm.ts';
+import type { ChamberClimate, ProbeNow } from '../../readings/chamber-climate.ts';
+import type { AlarmAbout, Level, Priority, RuleId } from '../alarm.ts';
 import type { Delays } from '../debounce.ts';
+import type { Suppression } from '../suppression.ts';
+import type { SceneCare } from './scene-care.ts';
 
 export interface SceneProbe {
   readonly probeId: string;
@@ -27,6 +29,12 @@ export interface Scene {
   readonly probes: readonly SceneProbe[];
   /** What the trend of the hottest temperature foretells; null or absent = nothing is known of it. */
   readonly ahead?: HeatAhead | null;
+  /** Newest reading of each probe, for the rule that doubts them; absent = not looked at. */
+  readonly readings?: readonly ProbeNow[];
+  /** What plan and log say of the batch; absent = nothing known. */
+  readonly care?: SceneCare;
+  /** Set while the air is disturbed on purpose. */
+  readonly suppression?: Suppression | null;
 }
 
 export type LevelLimits = readonly [number | null, number | null];
@@ -35,6 +43,8 @@ export const noLimits: LevelLimits = [null, null];
 
 export interface Judgement {
   readonly probeId: string | null;
+  /** Set by rules about checks: each subject has an alarm of its own. */
+  readonly about?: AlarmAbout;
   readonly level: Level | 'unknown';
   readonly value: number | null;
   /** The limit of level 1 and of level 2: an alarm names that of the level which stands, whatever the value has reached meanwhile. */
@@ -53,6 +63,8 @@ export interface Rule extends Delays {
   readonly priority: readonly [Priority, Priority];
   /** +1: the higher the worse; −1: the lower the worse. */
   readonly worse: 1 | -1;
-  /** `held(probeId)` is the level that stands now: a deadband applies on the way back only. */
-  judge(scene: Scene, held: (probeId: string | null) => Level): Judgement[];
+  /** True for rules that are quiet while the air is disturbed on purpose. Never heat, silence or a bad check. */
+  readonly isSuppressible?: true;
+  /** `held(subject)`, of a probe or a check, is the level that stands now: a deadband applies on the way back only. */
+  judge(scene: Scene, held: (subjectId: string | null) => Level): Judgement[];
 }

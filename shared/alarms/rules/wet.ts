@@ -7,6 +7,7 @@ export const wet: Rule = {
   id: 'wet',
   priority: ['low', 'medium'],
   worse: 1,
+  isSuppressible: true,
   onDelayMs: [30 * MINUTE_MS, 30 * MINUTE_MS],
   offDelayMs: 5 * MINUTE_MS,
   judge({ corridor, climate }, held) {

@@ -31,6 +31,7 @@ const viewer: readonly [Method, string][] = [
   ['GET', '/batches/{id}/record.json'],
   ['GET', '/batches/{id}/record.csv'],
   ['GET', '/alarms'],
+  ['GET', '/alarms/statistics'],
   ['GET', '/settings'],
   ['GET', '/stream'],
 ];
@@ -58,6 +59,8 @@ const manager: readonly [Method, string][] = [
   ['POST', '/chambers'],
   ['PATCH', '/chambers/{id}'],
   ['DELETE', '/chambers/{id}'],
+  ['POST', '/chambers/{id}/rules/{rule}/out-of-service'],
+  ['POST', '/chambers/{id}/rules/{rule}/return-to-service'],
   ['POST', '/probes'],
   ['PATCH', '/probes/{id}'],
   ['GET', '/nodes'],

@@ -46,3 +46,10 @@ test.each([
   const waiting = ['a', 'b', 'c'].map((id) => notice(id, { channel }));
   expect(waiting.map((_one, index) => isReplaced(waiting, index))).toEqual(replaced);
 });
+
+test('a notice of a flood is sent whatever comes after, and replaces nothing', () => {
+  const flood = notice('flood', { kind: 'flood' });
+  const raised = notice('raised', { kind: 'raised' });
+  expect([flood, raised].map((_, index) => isReplaced([flood, raised], index))).toEqual([false, false]);
+  expect(isReplaced([raised, flood], 0)).toBe(false);
+});

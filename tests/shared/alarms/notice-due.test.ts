@@ -1,7 +1,7 @@
 // Who is told of a change, and why somebody is not.
 import { describe, expect, it } from 'vitest';
 import type { Alarm } from '../../../shared/alarms/alarm.ts';
-import { noticesDue, type Target } from '../../../shared/alarms/notice-due.ts';
+import { countsForFlood, floodNotices, noticesDue, type Target } from '../../../shared/alarms/notice-due.ts';
 import type { AlarmChange } from '../../../shared/alarms/watch-state.ts';
 import { MINUTE_MS } from '../../../shared/units.ts';
 import { type AlarmChanged, runHotWatch } from './run-watch.ts';
@@ -18,6 +18,7 @@ function decide(
   alarm: Partial<Alarm> = {},
   targets: readonly Target[] = [phone, hook],
   toldBefore: readonly string[] = ['phone-1', 'webhook'],
+  isFlood = false,
 ) {
   const effect: AlarmChanged = {
     type: 'alarm-changed',
@@ -28,7 +29,7 @@ function decide(
     person: null,
     note: '',
   };
-  return noticesDue(effect, targets, new Set(toldBefore));
+  return noticesDue(effect, targets, new Set(toldBefore), isFlood);
 }
 
 describe('a change that is told', () => {
@@ -36,6 +37,8 @@ describe('a change that is told', () => {
     { change: 'occurred', kind: 'raised' },
     { change: 'occurred-again', kind: 'raised' },
     { change: 'unshelved', kind: 'raised' },
+    { change: 'unsuppressed', kind: 'raised' },
+    { change: 'returned-to-service', kind: 'raised' },
     { change: 'escalated', kind: 'escalated' },
     { change: 'returned', kind: 'returned' },
   ] as const)('$change is told to each target as $kind', ({ change, kind }) => {
@@ -86,7 +89,8 @@ describe('by priority', () => {
 });
 
 describe('nobody is told', () => {
-  it.each(['eased', 'peaked', 'acknowledged', 'shelved', 'ended'] as const)('that it is %s', (change) => {
+  const silent = ['eased', 'peaked', 'acknowledged', 'shelved', 'suppressed', 'taken-out-of-service', 'ended'] as const;
+  it.each(silent)('that it is %s', (change) => {
     expect(decide(change)).toEqual({ notices: [], reason: `a change "${change}" is not told` });
   });
 
@@ -120,5 +124,43 @@ describe('a return', () => {
 
   it('is told of an alarm that had been more than low once', () => {
     expect(decide('returned', { rule: 'wet', priority: 'medium', level: 0 }).notices).toHaveLength(2);
+  });
+});
+
+describe('during a flood', () => {
+  const both = [phone, hook];
+  const inFlood = (change: AlarmChange, alarm: Partial<Alarm> = {}) =>
+    decide(change, alarm, both, ['phone-1', 'webhook'], true);
+
+  it.each([
+    { change: 'occurred', priority: 'high', told: 0, why: 'the flood is told in one' },
+    { change: 'escalated', priority: 'high', told: 0, why: 'the same' },
+    { change: 'occurred', priority: 'critical', told: 2, why: 'plants are being lost' },
+    { change: 'escalated', priority: 'critical', told: 2, why: 'it has become the worst' },
+    { change: 'returned', priority: 'high', told: 2, why: 'somebody waits for it' },
+  ] as const)('a $priority one that is $change is told $told times: $why', ({ change, priority, told }) => {
+    expect(inFlood(change, { priority }).notices).toHaveLength(told);
+  });
+
+  it('says why it is not told', () => {
+    expect(inFlood('occurred').reason).toBe('a flood is told in one notice');
+  });
+
+  it('one notice for each target stands for all, with an id that is the same when it is decided twice', () => {
+    const notices = floodNotices(hot, both, AT_MS);
+    expect(notices.map(({ kind, targetId, urgent }) => [kind, targetId, urgent])).toEqual([
+      ['flood', 'phone-1', true],
+      ['flood', 'webhook', true],
+    ]);
+    expect(floodNotices(hot, both, AT_MS)).toEqual(notices);
+  });
+
+  it.each([
+    { change: 'occurred', priority: 'medium', counts: true, why: 'a new alarm that is told' },
+    { change: 'occurred', priority: 'low', counts: false, why: 'it rings nowhere' },
+    { change: 'occurred-again', priority: 'high', counts: false, why: 'it is not new' },
+    { change: 'escalated', priority: 'critical', counts: false, why: 'it is not new' },
+  ] as const)('a $priority one that is $change counts: $counts, since $why', ({ change, priority, counts }) => {
+    expect(countsForFlood({ change, alarm: { ...hot, priority } })).toBe(counts);
   });
 });

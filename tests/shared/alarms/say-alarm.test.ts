@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { type Alarm, type RuleId, ruleIds } from '../../../shared/alarms/alarm.ts';
-import { adviseOn, nameRule, sayAlarm } from '../../../shared/alarms/say-alarm.ts';
+import { adviseOn, adviseOnAlarm, nameRule, sayAlarm } from '../../../shared/alarms/say-alarm.ts';
 import { HOUR_MS, MINUTE_MS, SECOND_MS } from '../../../shared/units.ts';
 import { NOON_MS } from './scenes.ts';
 
@@ -27,6 +27,7 @@ const hot: Alarm = {
 };
 
 const nothingMeasured = { value: null, limit: null, peak: null, peakMs: null };
+const about = { id: 'film-wet', question: 'Is the film wet?', ifNo: 'Wet it.' };
 const over = { level: 0, state: 'returned-unacknowledged', returnedMs: NOON_MS + 10 * MINUTE_MS } as const;
 
 function say(change: Partial<Alarm>, afterMs = 4 * MINUTE_MS): string {
@@ -41,6 +42,11 @@ describe('an alarm that stands', () => {
     ['wet', { value: 97, limit: 92.5 }, '△ Still wet: 97 %, high limit 92.5 for 4 min'],
     ['silent-probe', { ...nothingMeasured, limit: 15 }, '□ Probe silent for 4 min'],
     ['silent-chamber', nothingMeasured, '■ No temperature to trust from this chamber for 4 min'],
+    ['vpd', { value: 0.924, limit: 0.76 }, '◇ Air draws too much water: 0.92 kPa, limit 0.76 kPa for 4 min'],
+    ['suspect-probe', nothingMeasured, '◧ Probe in doubt, for 4 min'],
+    ['check-overdue', { ...nothingMeasured, about }, '○ Check overdue, for 4 min: “Is the film wet?”'],
+    ['check-failed', { ...nothingMeasured, about }, '● Check answered no, 4 min ago: “Is the film wet?”'],
+    ['plan-late', { value: 98.4, limit: 95 }, '▷ Venting is late: still 98 %, limit 95 for 4 min'],
   ])('%s says what, how far and for how long', (rule, change, sentence) => {
     expect(say({ rule, ...change })).toBe(sentence);
   });
@@ -50,6 +56,8 @@ describe('an alarm that stands', () => {
     ['dry', { value: 78.6, limit: 80 }, '▽ Far too dry: 79 %, below 80; drying for 4 min'],
     ['cold', { value: 14, limit: 16 }, '▼ Cold: 14.0 °C, low limit 16 for 4 min'],
     ['wet', { value: 99, limit: 98 }, '△ Still wet: 99 %, high limit 98 for 4 min'],
+    ['suspect-probe', { value: 41.26 }, '◧ Probe in doubt: it says 41.3 °C, not believed for 4 min'],
+    ['check-failed', { ...nothingMeasured, about }, '● Check answered no, 4 min ago: “Is the film wet?”'],
   ])(
     '%s beyond its outer limit says so, without lending that limit the time of the first',
     (rule, change, sentence) => {
@@ -86,6 +94,11 @@ describe('an alarm that is over', () => {
     ['wet', { peak: 99 }, '△ Wetness is over: it lasted 10 min, 99 % at worst'],
     ['silent-probe', nothingMeasured, '□ Probe silence is over: it lasted 10 min'],
     ['silent-chamber', nothingMeasured, '■ Chamber silence is over: it lasted 10 min'],
+    ['vpd', { peak: 1.104 }, '◇ Vapour deficit is over: it lasted 10 min, 1.10 kPa at worst'],
+    ['suspect-probe', { peak: 41.3 }, '◧ Probe doubt is over: it lasted 10 min, 41.3 °C at worst'],
+    ['check-overdue', nothingMeasured, '○ Overdue check is over: it lasted 10 min'],
+    ['check-failed', nothingMeasured, '● Bad check is over: it lasted 10 min'],
+    ['plan-late', { peak: 99.2 }, '▷ Late venting is over: it lasted 10 min, 99 % at worst'],
   ])('%s says how long it lasted and how bad it was', (rule, change, sentence) => {
     expect(say({ rule, ...over, ...change }, HOUR_MS)).toBe(sentence);
   });
@@ -101,5 +114,13 @@ describe('every rule', () => {
     expect(new Set(shapes).size).toBe(ruleIds.length);
     expect(nameRule(rule)).toMatch(/^[A-Z][a-z ]+$/);
     expect(adviseOn(rule)).toMatch(/^[A-Z].+\.$/);
+  });
+});
+
+describe('what to do first', () => {
+  it('is what the plan says where a check was answered no, and the rule’s own advice otherwise', () => {
+    expect(adviseOnAlarm({ rule: 'check-failed', about })).toBe('Wet it.');
+    expect(adviseOnAlarm({ rule: 'check-failed' })).toBe(adviseOn('check-failed'));
+    expect(adviseOnAlarm({ rule: 'check-overdue', about })).toBe(adviseOn('check-overdue'));
   });
 });

@@ -1,10 +1,18 @@
 // What holds for any course of events: random air, silence, acts, batches and pauses, on the reducer as it serves the watch.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Alarm, alarmStates } from '../../../shared/alarms/alarm.ts';
+import { type Alarm, alarmStates, type RuleId } from '../../../shared/alarms/alarm.ts';
 import { lifeCycleEvents, nextState } from '../../../shared/alarms/life-cycle.ts';
 import { reduce } from '../../../shared/alarms/reduce.ts';
-import { type ChamberWatch, type Effect, emptyWatch, type WatchEvent } from '../../../shared/alarms/watch-state.ts';
+import { ruleOf } from '../../../shared/alarms/rules/index.ts';
+import type { SceneReport } from '../../../shared/alarms/rules/scene-care.ts';
+import {
+  type ChamberWatch,
+  type Effect,
+  emptyWatch,
+  outOfServiceOf,
+  type WatchEvent,
+} from '../../../shared/alarms/watch-state.ts';
 import { MINUTE_MS, SECOND_MS } from '../../../shared/units.ts';
 import type { AlarmChanged } from './run-watch.ts';
 import { climateOf, corridor, NOON_MS, probeHeard, sceneAt } from './scenes.ts';
@@ -18,7 +26,10 @@ type Step = { readonly afterMs: number } & (
       readonly batchId: string | null;
       readonly heardAgoMs: number | null;
       readonly isPlanned: boolean;
+      readonly isDisturbed: boolean;
+      readonly report: SceneReport['kind'] | null;
     }
+  | { readonly type: 'take-out-of-service' | 'return-to-service'; readonly rule: RuleId }
   | { readonly type: 'acknowledge' | 'unshelve'; readonly nth: number }
   | { readonly type: 'shelve'; readonly nth: number; readonly forMs: number }
 );
@@ -33,6 +44,13 @@ const observe = fc.record({
   batchId: fc.oneof({ arbitrary: fc.constant('batch-1'), weight: 20 }, fc.constantFrom('batch-2', null)),
   heardAgoMs: fc.option(fc.constantFrom(0, 14 * MINUTE_MS, 40 * MINUTE_MS), { freq: 3 }),
   isPlanned: fc.oneof({ arbitrary: fc.constant(true), weight: 15 }, fc.constant(false)),
+  isDisturbed: fc.oneof({ arbitrary: fc.constant(false), weight: 3 }, fc.constant(true)),
+  report: fc.option(fc.constantFrom('limp' as const, 'erect' as const, 'film-dry' as const), { freq: 1 }),
+});
+const service = fc.record({
+  type: fc.constantFrom('take-out-of-service' as const, 'return-to-service' as const),
+  afterMs,
+  rule: fc.constantFrom('heat' as const, 'dry' as const, 'silent-probe' as const, 'check-failed' as const),
 });
 const act = fc.record({ type: fc.constantFrom('acknowledge' as const, 'unshelve' as const), afterMs, nth });
 const shelve = fc.record({
@@ -41,7 +59,7 @@ const shelve = fc.record({
   nth,
   forMs: fc.constantFrom(MINUTE_MS, 20 * MINUTE_MS),
 });
-const course = fc.array(fc.oneof({ arbitrary: observe, weight: 5 }, { arbitrary: act, weight: 2 }, shelve), {
+const course = fc.array(fc.oneof({ arbitrary: observe, weight: 10 }, { arbitrary: act, weight: 4 }, shelve, service), {
   minLength: 1,
   maxLength: 40,
   size: 'max',
@@ -49,6 +67,7 @@ const course = fc.array(fc.oneof({ arbitrary: observe, weight: 5 }, { arbitrary:
 
 function eventOf(step: Step, state: ChamberWatch, nowMs: number): WatchEvent | null {
   if (step.type === 'observe') return { type: 'observe', scene: sceneOf(step, nowMs) };
+  if ('rule' in step) return { type: step.type, rule: step.rule, person: 'Mo', nowMs, reason: 'being repaired' };
   const alarms = alarmsOf(state);
   const alarm = alarms[step.nth % Math.max(1, alarms.length)];
   if (alarm === undefined) return null;
@@ -59,13 +78,17 @@ function eventOf(step: Step, state: ChamberWatch, nowMs: number): WatchEvent | n
 }
 
 function sceneOf(step: Extract<Step, { type: 'observe' }>, nowMs: number) {
-  const { temperature, humidity, batchId, heardAgoMs, isPlanned } = step;
+  const { temperature, humidity, batchId, heardAgoMs, isPlanned, isDisturbed, report } = step;
+  const reports = report === null ? [] : [{ kind: report, atMs: nowMs }];
+  const working = { cause: 'working', untilMs: nowMs + MINUTE_MS, person: 'Ann' } as const;
   const probes = heardAgoMs === null ? [] : [probeHeard(null, { lastHeardMs: nowMs - heardAgoMs })];
   return sceneAt(nowMs - NOON_MS, {
     batchId,
     corridor: batchId === null || !isPlanned ? null : corridor,
     climate: climateOf(temperature, humidity),
     probes,
+    care: { knownSinceMs: 0, checks: [], reports, vpd: null, ventingSinceMs: null, isGapOpen: false },
+    suppression: isDisturbed ? working : null,
   });
 }
 
@@ -121,8 +144,12 @@ describe('whatever happens', () => {
       { numRuns: 600 },
     );
     const changes = ['occurred', 'occurred-again', 'escalated', 'eased', 'peaked', 'acknowledged', 'returned', 'ended'];
+    const setAside = [
+      ...['shelved', 'unshelved', 'suppressed', 'unsuppressed'],
+      ...['out-of-service', 'taken-out-of-service', 'returned-to-service'],
+    ];
     expect([...seen].sort()).toEqual(
-      [...changes, 'shelved', 'unshelved', 'normal', 'unacknowledged', 'returned-unacknowledged'].sort(),
+      [...changes, ...setAside, 'normal', 'unacknowledged', 'returned-unacknowledged'].sort(),
     );
   });
 
@@ -157,6 +184,28 @@ describe('whatever happens', () => {
       for (const { event, state } of play(steps))
         if (event.type === 'observe')
           for (const alarm of alarmsOf(state)) expect(alarm.batchId).toBe(event.scene.batchId);
+    });
+  });
+
+  it('nothing begins or asks anew in a rule that is suppressed or out of service', () => {
+    holds((steps) => {
+      for (const { before, event, effects } of play(steps))
+        for (const { change, alarm } of changesOf(effects)) {
+          const { isSuppressible } = ruleOf(alarm.rule);
+          const isDisturbed = event.type === 'observe' && event.scene.suppression !== null && isSuppressible === true;
+          const isOut = event.type === 'observe' && outOfServiceOf(before, alarm.rule) !== null;
+          if (isDisturbed || isOut) expect([change, alarm.state]).not.toEqual([change, 'unacknowledged']);
+        }
+    });
+  });
+
+  it('an alarm is out of service exactly while its rule is, and suppressed only where the rule may be', () => {
+    holds((steps) => {
+      for (const { state } of play(steps))
+        for (const alarm of alarmsOf(state)) {
+          expect(alarm.state === 'out-of-service').toBe(outOfServiceOf(state, alarm.rule) !== null);
+          if (alarm.state === 'suppressed') expect(ruleOf(alarm.rule).isSuppressible).toBe(true);
+        }
     });
   });
 
