@@ -2,6 +2,7 @@
 import type { Database } from 'better-sqlite3';
 import { openAlarmStore, prepareAlarmWriter } from './alarm-store.ts';
 import { openBatchStore } from './batch-store.ts';
+import { openCalibrationStore } from './calibration-store.ts';
 import { openChamberStore } from './chamber-store.ts';
 import { openNoticeStore, prepareNoticeWriter } from './notice-store.ts';
 import { type DatabaseOptions, openDatabase, openDatabaseToRead } from './open-database.ts';
@@ -39,6 +40,7 @@ function storeOn(db: Database): Store {
     readings: openReadingStore(db),
     chambers: openChamberStore(db),
     probes: openProbeStore(db),
+    calibrations: openCalibrationStore(db),
     profiles: openProfileStore(db),
     batches: openBatchStore(db),
     alarms: openAlarmStore(db),

@@ -7,6 +7,7 @@ import type { Place } from '../../shared/api/probes.ts';
 import type { Role } from '../../shared/api/session.ts';
 import type { Batch } from '../../shared/healing/batch.ts';
 import type { Profile, ProfileDocument, StageName } from '../../shared/healing/profile.ts';
+import type { Calibration } from '../../shared/readings/calibration.ts';
 import type { Flag, Reading } from '../../shared/readings/reading.ts';
 
 export interface Chamber {
@@ -43,6 +44,15 @@ export interface Placement {
   readonly place: Place;
   readonly fromMs: number;
   readonly toMs: number | null;
+}
+
+export interface StoredCalibration {
+  readonly id: number;
+  readonly probe: number;
+  readonly correction: Calibration;
+  readonly note: string;
+  readonly person: string;
+  readonly enteredMs: number;
 }
 
 export interface Person {
@@ -201,6 +211,11 @@ export interface Store {
     /** Placements in a chamber (null = the house) that overlap a stretch of time. */
     placements(chamberId: string | null, fromMs: number, toMs: number): Promise<Placement[]>;
     refused(): Promise<Refused[]>;
+  };
+  readonly calibrations: {
+    /** Of all probes; those of one probe in the order in which they begin. */
+    list(): Promise<StoredCalibration[]>;
+    add(entry: Omit<StoredCalibration, 'id'>): Promise<StoredCalibration>;
   };
   readonly profiles: {
     list(): Promise<ProfileVersion[]>;

@@ -27,7 +27,14 @@ export function startDraft(book: ProbeBook): ProbeDraft {
     const rest = { silenceMs: DEFAULT_SILENCE_MS, outOfService: false, discoveredMs: nowMs, placement: null };
     const probe: Probe = { number, id: `p${number}`, nodeId, address, name, ...rest };
     discovered.push(probe);
-    return { probe, newest: null, quality: emptyProbeQualityMemory, watchedSinceMs: nowMs, countsFromMs: 0 };
+    return {
+      probe,
+      newest: null,
+      calibrations: [],
+      quality: emptyProbeQualityMemory,
+      watchedSinceMs: nowMs,
+      countsFromMs: 0,
+    };
   };
   const put = (state: ProbeState) => {
     changes.set(state.probe.id, state);
