@@ -2,7 +2,7 @@
 // until they are committed: a decision that could not be stored never happened.
 import { type Calibration, calibrate } from '../../shared/readings/calibration.ts';
 import type { ProbeNow } from '../../shared/readings/chamber-climate.ts';
-import { emptyProbeQualityMemory, type ProbeQualityMemory } from '../../shared/readings/quality/judge-reading.ts';
+import { freshQuality, type QualityState } from '../../shared/readings/quality/quality-run.ts';
 import type { Reading } from '../../shared/readings/reading.ts';
 import type { Probe, Store, StoredCalibration } from '../store/store.ts';
 
@@ -12,7 +12,8 @@ export interface ProbeState {
   readonly newest: Reading | null;
   /** What corrects it, in the order in which the entries begin. */
   readonly calibrations: readonly Calibration[];
-  readonly quality: ProbeQualityMemory;
+  /** Memory of its quality tests; null after a restart until it is heard: then it is found again from the stored readings. */
+  readonly quality: QualityState | null;
   /** From when silence counts: its placing, or the start of the service. */
   readonly watchedSinceMs: number;
   /** Readings from before are of the air of another place: the probe has been moved since. */
@@ -40,11 +41,12 @@ export async function openProbeBook(store: Store, startedMs: number): Promise<Pr
   };
   const histories = await store.calibrations.list();
   for (const probe of await store.probes.list()) {
+    const newest = await store.readings.newest(probe.number);
     put({
       probe,
-      newest: await store.readings.newest(probe.number),
+      newest,
       calibrations: calibrationsOf(histories, probe.number),
-      quality: emptyProbeQualityMemory,
+      quality: newest === null ? freshQuality : null,
       watchedSinceMs: startedMs,
       countsFromMs: probe.placement?.fromMs ?? 0,
     });

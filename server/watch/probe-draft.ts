@@ -1,6 +1,6 @@
 // Changes to the probe book that are decided but not yet stored.
 
-import { emptyProbeQualityMemory } from '../../shared/readings/quality/judge-reading.ts';
+import { freshQuality } from '../../shared/readings/quality/quality-run.ts';
 import { DEFAULT_SILENCE_MS } from '../../shared/readings/silence.ts';
 import type { Probe } from '../store/store.ts';
 import type { ProbeBook, ProbeState } from './probe-book.ts';
@@ -31,7 +31,7 @@ export function startDraft(book: ProbeBook): ProbeDraft {
       probe,
       newest: null,
       calibrations: [],
-      quality: emptyProbeQualityMemory,
+      quality: freshQuality,
       watchedSinceMs: nowMs,
       countsFromMs: 0,
     };

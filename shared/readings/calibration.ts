@@ -1,5 +1,6 @@
 // The calibration history of a probe, and a reading as it is after it. Raw values stay as they are stored: a correction is applied each time
 // a reading is read, always to the raw value and never to one corrected before.
+import { fourDecimals } from './reading.ts';
 
 /** A fixed point: what the air was, and what the probe showed there before any correction, %RH. */
 export interface HumidityPoint {
@@ -107,10 +108,6 @@ function lastBegun(
 
 function correct(raw: number | null, line: Line | null): number | null {
   return raw === null || line === null ? raw : line.gain * raw + line.shift;
-}
-
-function fourDecimals(value: number | null): number | null {
-  return value === null ? null : Math.round(value * 10_000) / 10_000;
 }
 
 function holdPossible(humidity: number | null, raw: number | null): number | null {

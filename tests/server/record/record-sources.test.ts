@@ -37,6 +37,7 @@ function storeWith(
     add: unused,
     update: unused,
     place: unused,
+    placementsOf: unused,
     refused: unused,
   };
   return { probes: store, calibrations: { list: async () => [...history], add: unused } };

@@ -10,3 +10,13 @@ CREATE TABLE calibrations (
   entered_ms INTEGER NOT NULL
 ) STRICT;
 CREATE INDEX calibrations_by_probe ON calibrations (probe, from_ms);
+
+-- The memory of a probe's quality tests before its first reading in each six hours in which it was heard: readings around a late one are judged
+-- again from there. slot_ms: beginning of the six hours. memory: JSON (shared/readings/quality/judge-reading.ts); a migration that changes
+-- its shape must empty this table.
+CREATE TABLE quality_checkpoints (
+  probe INTEGER NOT NULL,
+  slot_ms INTEGER NOT NULL,
+  memory TEXT NOT NULL,
+  PRIMARY KEY (probe, slot_ms)
+) STRICT, WITHOUT ROWID;
