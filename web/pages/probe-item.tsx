@@ -14,6 +14,7 @@ import { qualityWords } from '../probe-quality.ts';
 import { withCelsius, withHumidity } from '../quantities.ts';
 import { maySetUp } from '../session.ts';
 import { words } from '../strings.ts';
+import { ProbeCalibration } from './probe-calibration.tsx';
 
 const { sensors } = words;
 
@@ -110,6 +111,7 @@ export function ProbeItem({ probe }: { readonly probe: ProbeView }) {
           {(close) => <PlaceForm probe={probe} close={close} />}
         </Disclosure>
       )}
+      <ProbeCalibration probe={probe} />
     </li>
   );
 }
