@@ -34,6 +34,7 @@ import { version } from './version.ts';
 import { viewAlarm } from './views/alarm-view.ts';
 import { viewChamber } from './views/chamber-view.ts';
 import { createBatchActs } from './watch/batch-acts.ts';
+import { createCalibrationActs } from './watch/calibration-acts.ts';
 import { createChamberActs } from './watch/chamber-acts.ts';
 import { openProbeBook } from './watch/probe-book.ts';
 import { createRounds } from './watch/rounds.ts';
@@ -278,6 +279,7 @@ function createActs(base: ActBase) {
     rounds,
     chamberActs: createChamberActs({ ...base, rounds }),
     batchActs: createBatchActs({ ...base, rounds }),
+    calibrationActs: createCalibrationActs({ ...base, rounds }),
   };
 }
 

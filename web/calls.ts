@@ -1,6 +1,7 @@
 // Every request of the interface, named by what it does.
 import type { AlarmView } from '../shared/api/alarms.ts';
 import type { BatchView, CheckView, LogEntry } from '../shared/api/batches.ts';
+import type { CalibrationView } from '../shared/api/calibrations.ts';
 import type { ChamberView, ClimateSeries } from '../shared/api/chambers.ts';
 import type { ExposureView } from '../shared/api/exposure.ts';
 import type { LearningView, OverlayView } from '../shared/api/learning.ts';
@@ -49,6 +50,8 @@ export const calls = {
 
   probes: () => listAll<ProbeView>('/probes'),
   changeProbe: (id: string, patch: object) => sendJson('PATCH', `/probes/${id}`, patch),
+  calibrations: (id: string) => listAll<CalibrationView>(`/probes/${id}/calibrations`),
+  calibrate: (id: string, body: object) => sendJson<CalibrationView>('POST', `/probes/${id}/calibrations`, body),
   nodes: () => listAll<NodeView>('/nodes'),
   addNode: (id: string) => sendJson('POST', '/nodes', { id }),
   makeCredentials: (id: string) => sendJson<{ name: string; password: string }>('POST', `/nodes/${id}/credentials`),

@@ -21,7 +21,7 @@ function flagWords(what: string, flag: number): string | null {
 }
 
 /** One line about how far the last reading can be trusted (QARTOD flags). */
-export function qualityWords(last: NonNullable<ProbeView['last']>): string {
+export function qualityWords(last: Pick<NonNullable<ProbeView['last']>, 'temperatureFlag' | 'humidityFlag'>): string {
   const found = [
     flagWords(words.quantities.temperature, last.temperatureFlag),
     flagWords(words.quantities.humidity, last.humidityFlag),

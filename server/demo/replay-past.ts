@@ -34,7 +34,7 @@ export async function replayPast(
   const outbox = createOutbox(store);
   for (let timeMs = fromMs; timeMs <= nowMs - MINUTE_MS; timeMs += PAST_STEP_MS) {
     const readings = tents.advanceTo(timeMs, PAST_STEP_MS).flatMap((one) => one.readings);
-    const decision = takeReadings(watch, readings, timeMs + ON_THE_WAY_MS, outbox);
+    const decision = await takeReadings(store, watch, readings, timeMs + ON_THE_WAY_MS, outbox);
     outbox.addDecision(decision);
     for (const act of acknowledging.due(decision, timeMs)) outbox.addDecision(acknowledge(watch, act));
     if (outbox.isFull()) {
@@ -46,10 +46,16 @@ export async function replayPast(
   await outbox.flush();
 }
 
-function takeReadings(watch: Watch, admitted: readonly IncomingReading[], arrivalMs: number, outbox: Outbox): Decision {
+async function takeReadings(
+  store: Store,
+  watch: Watch,
+  admitted: readonly IncomingReading[],
+  arrivalMs: number,
+  outbox: Outbox,
+): Promise<Decision> {
   const draft = startDraft(watch.probes);
   const message = { topic: '', payload: new Uint8Array(), arrivalMs, retained: false };
-  const judged = judgeArrivals([{ message, admitted, refused: [], status: null }], draft);
+  const judged = await judgeArrivals([{ message, admitted, refused: [], status: null }], draft, store);
   const decision = watch.observe(judged.chamberIds, draft.all(), arrivalMs);
   outbox.addReadings(judged);
   draft.apply();
@@ -60,7 +66,7 @@ function acknowledge(watch: Watch, { chamberId, alarmId, person, atMs }: Acknowl
   return watch.act(chamberId, { type: 'acknowledge', alarmId, person, nowMs: atMs });
 }
 
-type Judged = Required<Pick<Commit, 'readings' | 'revised'>>;
+type Judged = Required<Pick<Commit, 'readings' | 'revised' | 'checkpoints'>>;
 
 interface Outbox {
   addReadings(judged: Judged): void;
@@ -74,13 +80,15 @@ function createOutbox(store: Store): Outbox {
   const empty = () => ({
     readings: [] as Judged['readings'][number][],
     revised: [] as Judged['revised'][number][],
+    checkpoints: [] as Judged['checkpoints'][number][],
     work: [] as Decision['work'][],
   });
   let held = empty();
   return {
-    addReadings({ readings, revised }) {
+    addReadings({ readings, revised, checkpoints }) {
       held.readings.push(...readings);
       held.revised.push(...revised);
+      held.checkpoints.push(...checkpoints);
     },
     addDecision(decision) {
       held.work.push(decision.work);
@@ -88,11 +96,11 @@ function createOutbox(store: Store): Outbox {
     },
     isFull: () => held.readings.length >= GROUP,
     async flush() {
-      const { readings, revised, work } = held;
+      const { readings, revised, checkpoints, work } = held;
       held = empty();
       const entries = work.flatMap((one) => one.entries);
       const changes = work.flatMap((one) => one.changes);
-      await store.commit({ readings, revised, watch: { entries, changes, notices: [] } });
+      await store.commit({ readings, revised, checkpoints, watch: { entries, changes, notices: [] } });
     },
   };
 }

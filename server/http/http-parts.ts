@@ -14,6 +14,7 @@ import type { SignIn } from '../people/sign-in.ts';
 import type { Site } from '../site.ts';
 import type { Phone, Store } from '../store/store.ts';
 import type { BatchActs } from '../watch/batch-acts.ts';
+import type { CalibrationActs } from '../watch/calibration-acts.ts';
 import type { ChamberActs } from '../watch/chamber-acts.ts';
 import type { Rounds } from '../watch/rounds.ts';
 import type { Watch } from '../watch/watch.ts';
@@ -25,6 +26,7 @@ export interface HttpParts {
   readonly rounds: Rounds;
   readonly chamberActs: ChamberActs;
   readonly batchActs: BatchActs;
+  readonly calibrationActs: CalibrationActs;
   readonly site: Site;
   readonly signIn: SignIn;
   readonly hub: StreamHub;

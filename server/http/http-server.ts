@@ -27,6 +27,7 @@ import type { HttpParts, Routes } from './http-parts.ts';
 import { answerError, answerNotFound } from './problem-response.ts';
 import { alarmRoutes } from './routes/alarms.ts';
 import { batchRoutes } from './routes/batches.ts';
+import { calibrationRoutes } from './routes/calibrations.ts';
 import { chamberRoutes } from './routes/chambers.ts';
 import { healingRoutes } from './routes/healing.ts';
 import { peopleRoutes } from './routes/people.ts';
@@ -129,6 +130,7 @@ function addRoutes(api: Routes, parts: HttpParts, writers: RecordWriters): void 
   peopleRoutes(api, parts);
   chamberRoutes(api, parts);
   probeRoutes(api, parts);
+  calibrationRoutes(api, parts);
   profileRoutes(api, parts);
   batchRoutes(api, parts);
   healingRoutes(api, parts);

@@ -54,7 +54,11 @@ function answerFaults(
   validation: readonly { instancePath: string; message?: string | undefined }[],
   reply: FastifyReply,
 ): FastifyReply {
-  const faults = validation.map((one) => ({ where: one.instancePath, reason: one.message ?? 'is not right' }));
+  // The validator writes the body as a whole as `/`; the JSON Pointer of the whole is empty (RFC 6901 §5).
+  const faults = validation.map(({ instancePath, message }) => ({
+    where: instancePath === '/' ? '' : instancePath,
+    reason: message ?? 'is not right',
+  }));
   const detail = faults.map(
     ({ where, reason }) => `${where.replace(/^\//, '').replaceAll('/', '.') || 'body'}: ${reason}`,
   );

@@ -22,15 +22,16 @@ export async function admitReadings(messages: readonly ArrivedMessage[], parts: 
   const nowMs = clock.nowMs();
   // 1. Decode: payload → readings and refusals.
   const decoded = messages.map((message) => decodeMessage(message, site.current().mappings));
-  // 2. Find or discover each probe and judge the quality of each reading, on a draft.
+  // 2. Find or discover each probe and judge the quality of each reading, and anew of those around a late one, on a draft.
   const draft = startDraft(watch.probes);
-  const { readings, revised, chamberIds } = judgeArrivals(decoded, draft);
+  const { readings, revised, checkpoints, chamberIds } = await judgeArrivals(decoded, draft, store);
   // 3. Judge the chambers by the alarm rules; decide what is to be told.
   const decision = watch.observe(chamberIds, draft.all(), nowMs);
-  // 4. One transaction: readings, roll-ups, refusals, alarms, notices to send.
+  // 4. One transaction: readings, roll-ups, flags judged anew, refusals, alarms, notices to send.
   await store.commit({
     readings,
     revised,
+    checkpoints,
     discovered: draft.discovered,
     nodeStatus: decoded.flatMap(statusOf),
     refused: decoded.flatMap(refusalsOf),

@@ -1,4 +1,5 @@
 // The rows of the record's table that come before everything dated: the batch, its probes, its days, excursions and gaps.
+import type { CalibrationView } from '../../shared/api/calibrations.ts';
 import type { BatchRecord, QualityCounts, RecordProbe } from '../../shared/api/record.ts';
 import { dayRows } from './csv-days.ts';
 import type { CsvRow } from './csv-line.ts';
@@ -83,7 +84,32 @@ function probeRows(one: RecordProbe): CsvRow[] {
     row('silence_minutes', one.silenceMinutes),
     ...flagRows('temperature', one.quality.temperature),
     ...flagRows('humidity', one.quality.humidity),
+    ...one.calibrations.map((entry) => calibrationRow(one, entry)),
   ];
+}
+
+function calibrationRow({ probe, place }: RecordProbe, entry: CalibrationView): CsvRow {
+  const { from, kind, temperature, humidity, note, enteredAt, enteredBy } = entry;
+  const parts = [
+    temperature === null ? '' : `temperature ${signed(temperature.offset)} °C`,
+    humidity === null ? '' : sayHumidity(humidity),
+    `entered ${enteredAt}`,
+    note,
+  ];
+  return {
+    ...{ section: 'batch', atMs: msOf(from), probe, place, what: 'calibration', state: kind, person: enteredBy },
+    note: parts.filter((part) => part !== '').join('; '),
+  };
+}
+
+function sayHumidity(humidity: NonNullable<CalibrationView['humidity']>): string {
+  if (!Array.isArray(humidity)) return `humidity ${signed(humidity.offset)} %RH`;
+  const points = humidity.map(({ reference, measured }) => `${measured} read as ${reference}`);
+  return `humidity ${points.join(', ')} %RH`;
+}
+
+function signed(value: number): string {
+  return value < 0 ? String(value) : `+${value}`;
 }
 
 function excursionRows({ excursions }: BatchRecord): CsvRow[] {

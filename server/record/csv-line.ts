@@ -18,6 +18,9 @@ export const csvColumns = [
   'value',
   'person',
   'note',
+  // Empty unless a calibration has changed the value.
+  'raw_temperature_c',
+  'raw_humidity_pct',
 ] as const;
 
 /** What a row that is not a reading may say; the columns of readings stay empty in it. */
@@ -52,6 +55,8 @@ export function csvLine(row: CsvRow, texts: TimeTexts): string {
     value ?? null,
     guardText(person),
     guardText(note),
+    null,
+    null,
   ]);
 }
 

@@ -16,7 +16,7 @@ export const figureRules: readonly string[] = [
     'of the canopy probes; such time is unknown. Min and max include the value of the line at a border.',
   'Minutes and degree-hours above a limit are exact for the straight lines. VPD-hours are the area under the vapour pressure deficit, computed at ' +
     'each instant from temperature and humidity (Hyland & Wexler over water).',
-  'Figures are rounded to six decimals; readings are written as they are stored.',
+  'Figures are rounded to six decimals; readings are written with the four decimals they are stored with.',
 ];
 
 export function describeDay(day: DayFigured): RecordDay {

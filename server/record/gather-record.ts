@@ -8,6 +8,7 @@ import type { ProfileDocument } from '../../shared/healing/profile.ts';
 import { Problem } from '../../shared/problem.ts';
 import { utcText } from '../../shared/units.ts';
 import type { Store } from '../store/store.ts';
+import { calibrationRule } from './calibration-rule.ts';
 import { chamberSeriesRule } from './chamber-series.ts';
 import { sumCounts } from './count-quality.ts';
 import { describeAlarms } from './describe-alarms.ts';
@@ -51,7 +52,7 @@ export async function gatherRecord(store: Store, batchId: string, request: Recor
     madeAt: utcText(request.nowMs),
     version: request.version,
     site: { name: request.siteName, zone: request.zone, altitudeM: request.altitudeM },
-    computation: [chamberSeriesRule, ...figureRules, corridorRule],
+    computation: [calibrationRule, chamberSeriesRule, ...figureRules, corridorRule],
     batch: describeBatch(batch, await store.chambers.list()),
     profile: { id: profile.id, version: profile.version, document: profile.document },
     ...describePlan(profile.document, batch, times, window.toMs),

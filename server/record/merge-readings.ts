@@ -1,4 +1,5 @@
 // The readings of a batch from all its probes as one series in time order, block by block: memory does not grow with their number.
+import { type Calibration, calibrate } from '../../shared/readings/calibration.ts';
 import type { Reading } from '../../shared/readings/reading.ts';
 import type { Store } from '../store/store.ts';
 
@@ -7,11 +8,16 @@ export interface ReadingSource {
   readonly probe: number;
   readonly fromMs: number;
   readonly toMs: number;
+  /** What corrects its readings, in the order in which the entries begin. */
+  readonly calibrations: readonly Calibration[];
 }
 
 export interface SourcedReading<Source extends ReadingSource> {
   readonly source: Source;
+  /** Calibrated. */
   readonly reading: Reading;
+  /** As it is stored; the same object where the probe has no calibration. */
+  readonly raw: Reading;
 }
 
 /** Readings handed on at a time, and read ahead of each probe: a turn of the event loop a reading would cost more than all the rest. */
@@ -28,7 +34,7 @@ export async function* mergeReadings<Source extends ReadingSource>(
   let open = feeds.filter(({ head }) => head !== null);
   let block: SourcedReading<Source>[] = [];
   for (let feed = earliest(open); feed?.head; feed = earliest(open)) {
-    block.push({ source: feed.source, reading: feed.head });
+    block.push({ source: feed.source, reading: calibrate(feed.head, feed.source.calibrations), raw: feed.head });
     feed.step();
     if (feed.head === null) await feed.fill();
     if (feed.head === null) open = open.filter((other) => other !== feed);

@@ -3,6 +3,7 @@ import { type BatchTimes, planStages } from '../../shared/healing/batch-clock.ts
 import { type Corridor, type HouseAir, makeCorridor } from '../../shared/healing/corridor.ts';
 import type { ProfileDocument } from '../../shared/healing/profile.ts';
 import { DAY_MS, HOUR_MS } from '../../shared/units.ts';
+import { calibratedMean } from '../calibrated-buckets.ts';
 import type { Store } from '../store/store.ts';
 import type { ProbeSource, RecordWindow } from './record-sources.ts';
 
@@ -74,7 +75,7 @@ async function hourlyHouseAir(
     const means = await Promise.all(
       sources
         .filter((source) => source.fromMs < endMs && source.toMs > endMs - DAY_MS)
-        .map((source) => store.readings.mean(source.probe, endMs - DAY_MS, endMs)),
+        .map((source) => calibratedMean(store.readings, source, endMs - DAY_MS, endMs)),
     );
     byHour.set(hour, { temperature: meanOf(means, 'temperature'), humidity: meanOf(means, 'humidity') });
   }

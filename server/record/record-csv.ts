@@ -1,6 +1,7 @@
 // The record as one table for a spreadsheet, streamed: facts, days, excursions and gaps first, then everything dated in order of time.
 import type { Reading } from '../../shared/readings/reading.ts';
 import type { Store } from '../store/store.ts';
+import { changedByCalibration } from './calibration-rule.ts';
 import { eventRows } from './csv-events.ts';
 import { factRows } from './csv-facts.ts';
 import { csvCells, csvColumns, csvLine, csvText } from './csv-line.ts';
@@ -25,12 +26,12 @@ export async function* recordCsv(
   let next = 0;
   for await (const block of mergeReadings(store, sources)) {
     let text = '';
-    for (const { source, reading } of block) {
+    for (const { source, reading, raw } of block) {
       // What happened at the instant of a reading comes after it: it was seen because of it.
       for (let event = events[next]; event !== undefined && event.atMs < reading.timeMs; event = events[++next]) {
         text += csvLine(event, texts);
       }
-      text += readingLine(reading, probeCells.get(source) ?? ',', texts);
+      text += readingLine(reading, raw, probeCells.get(source) ?? ',', texts);
     }
     yield text;
   }
@@ -43,8 +44,14 @@ function probeCell({ label, place }: ProbeSource): string {
 }
 
 // Put together by hand, since there may be a million of them: apart from the probe's name, written once, nothing in it ever needs a quote.
-function readingLine(reading: Reading, probe: string, texts: TimeTexts): string {
+function readingLine(reading: Reading, raw: Reading, probe: string, texts: TimeTexts): string {
   const { timeMs, temperature, humidity, temperatureFlag, humidityFlag, late } = reading;
   const values = `${temperature ?? ''},${humidity ?? ''},${temperatureFlag},${humidityFlag},${late ? 'yes' : 'no'}`;
-  return `reading,${texts.utc(timeMs)},${texts.local(timeMs)},${probe},${values},,,,,\r\n`;
+  return `reading,${texts.utc(timeMs)},${texts.local(timeMs)},${probe},${values},,,,,,${rawCells(reading, raw)}\r\n`;
+}
+
+function rawCells(reading: Reading, raw: Reading): string {
+  if (raw === reading) return ',';
+  const { temperature, humidity } = changedByCalibration(reading, raw);
+  return `${temperature ?? ''},${humidity ?? ''}`;
 }

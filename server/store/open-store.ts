@@ -2,7 +2,9 @@
 import type { Database } from 'better-sqlite3';
 import { openAlarmStore, prepareAlarmWriter } from './alarm-store.ts';
 import { openBatchStore } from './batch-store.ts';
+import { openCalibrationStore } from './calibration-store.ts';
 import { openChamberStore } from './chamber-store.ts';
+import { prepareCheckpointWriter } from './checkpoint-store.ts';
 import { openNoticeStore, prepareNoticeWriter } from './notice-store.ts';
 import { type DatabaseOptions, openDatabase, openDatabaseToRead } from './open-database.ts';
 import { openPeopleStore } from './people-store.ts';
@@ -39,6 +41,7 @@ function storeOn(db: Database): Store {
     readings: openReadingStore(db),
     chambers: openChamberStore(db),
     probes: openProbeStore(db),
+    calibrations: openCalibrationStore(db),
     profiles: openProfileStore(db),
     batches: openBatchStore(db),
     alarms: openAlarmStore(db),
@@ -52,6 +55,7 @@ function storeOn(db: Database): Store {
 function prepareCommit(db: Database) {
   const discovery = prepareDiscovery(db);
   const writeReadings = prepareReadingWriter(db);
+  const writeCheckpoints = prepareCheckpointWriter(db);
   const writeRefusals = prepareRefusals(db);
   const writeAlarms = prepareAlarmWriter(db);
   const writeNotices = prepareNoticeWriter(db);
@@ -60,6 +64,7 @@ function prepareCommit(db: Database) {
     for (const status of work.nodeStatus ?? []) discovery.setStatus(status);
     writeRefusals(work.refused ?? []);
     const stored = writeReadings(work);
+    writeCheckpoints(work);
     if (work.watch !== undefined) {
       writeAlarms(work.watch);
       writeNotices(work.watch.notices);

@@ -66,6 +66,9 @@ export function openProbeStore(db: Database): Store['probes'] {
     `SELECT probe, chamber_id chamberId, place, from_ms fromMs, to_ms toMs FROM placements
      WHERE chamber_id IS @chamberId AND from_ms < @toMs AND coalesce(to_ms, @toMs) > @fromMs ORDER BY probe, from_ms`,
   );
+  const placementsOf = db.prepare<[number], Placement>(
+    `SELECT probe, chamber_id chamberId, place, from_ms fromMs, to_ms toMs FROM placements WHERE probe = ? ORDER BY from_ms, id`,
+  );
   const refused = db.prepare<[], Refused>(
     `SELECT id, at_ms atMs, topic, reason, place "where", payload_start payloadStart FROM refused ORDER BY id DESC LIMIT 200`,
   );
@@ -94,6 +97,7 @@ export function openProbeStore(db: Database): Store['probes'] {
       guarded(() => place.immediate(number, to, atMs));
     },
     placements: async (chamberId, fromMs, toMs) => guarded(() => placements.all({ chamberId, fromMs, toMs })),
+    placementsOf: async (probe) => guarded(() => placementsOf.all(probe)),
     refused: async () => guarded(() => refused.all()),
   };
 }

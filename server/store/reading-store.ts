@@ -2,6 +2,7 @@
 import type { Database } from 'better-sqlite3';
 import type { Reading } from '../../shared/readings/reading.ts';
 import { MINUTE_MS } from '../../shared/units.ts';
+import { prepareCheckpoints } from './checkpoint-store.ts';
 import { prepareRollUp, type RollUp } from './roll-up.ts';
 import { fromScaled, packFlags, SCALE, toScaled, unpackFlags } from './scaled.ts';
 import type { BucketValue, ClimateBucket, Commit, Store } from './store.ts';
@@ -143,6 +144,7 @@ export function openReadingStore(db: Database): Store['readings'] {
         sum === null || sum === undefined || !n ? null : fromScaled(sum / n);
       return { temperature: of(row?.tSum, row?.tCount), humidity: of(row?.hSum, row?.hCount) };
     },
+    checkpoints: prepareCheckpoints(db),
     async countAll() {
       return guarded(() => count.get()?.n ?? 0);
     },

@@ -8,6 +8,8 @@ import type { Place } from '../../shared/api/probes.ts';
 import type { Role } from '../../shared/api/session.ts';
 import type { Batch } from '../../shared/healing/batch.ts';
 import type { Profile, ProfileDocument, StageName } from '../../shared/healing/profile.ts';
+import type { Calibration } from '../../shared/readings/calibration.ts';
+import type { QualityCheckpoint } from '../../shared/readings/quality/quality-run.ts';
 import type { Flag, Reading } from '../../shared/readings/reading.ts';
 
 export interface Chamber {
@@ -44,6 +46,18 @@ export interface Placement {
   readonly place: Place;
   readonly fromMs: number;
   readonly toMs: number | null;
+}
+
+/** What the quality tests of a probe remembered before its first reading of a slot. */
+export type StoredCheckpoint = QualityCheckpoint;
+
+export interface StoredCalibration {
+  readonly id: number;
+  readonly probe: number;
+  readonly correction: Calibration;
+  readonly note: string;
+  readonly person: string;
+  readonly enteredMs: number;
 }
 
 export interface Person {
@@ -150,6 +164,7 @@ export interface Commit {
   readonly readings?: readonly (Reading & { readonly probe: number })[];
   /** Readings whose flags a later one has changed. */
   readonly revised?: readonly { probe: number; timeMs: number; temperatureFlag: Flag; humidityFlag: Flag }[];
+  readonly checkpoints?: readonly (StoredCheckpoint & { readonly probe: number })[];
   readonly discovered?: readonly Probe[];
   readonly nodeStatus?: readonly { nodeId: string; status: 'online' | 'offline'; atMs: number }[];
   readonly refused?: readonly Omit<Refused, 'id'>[];
@@ -184,6 +199,8 @@ export interface Store {
     buckets(probe: number, query: { fromMs: number; bucketMs: number; count: number }): Promise<ClimateBucket[]>;
     /** Mean of the good readings, by minutes. */
     mean(probe: number, fromMs: number, toMs: number): Promise<{ temperature: number | null; humidity: number | null }>;
+    /** The last memory of the quality tests kept at or before an instant, if any, and all later ones, oldest first. */
+    checkpoints(probe: number, atMs: number): Promise<StoredCheckpoint[]>;
     countAll(): Promise<number>;
   };
   readonly chambers: {
@@ -203,7 +220,14 @@ export interface Store {
     place(number: number, to: { chamberId: string | null; place: Place } | null, atMs: number): Promise<void>;
     /** Placements in a chamber (null = the house) that overlap a stretch of time. */
     placements(chamberId: string | null, fromMs: number, toMs: number): Promise<Placement[]>;
+    /** Everywhere a probe has stood, oldest first. */
+    placementsOf(probe: number): Promise<Placement[]>;
     refused(): Promise<Refused[]>;
+  };
+  readonly calibrations: {
+    /** Of all probes; those of one probe in the order in which they begin. */
+    list(): Promise<StoredCalibration[]>;
+    add(entry: Omit<StoredCalibration, 'id'>): Promise<StoredCalibration>;
   };
   readonly profiles: {
     list(): Promise<ProfileVersion[]>;

@@ -15,6 +15,7 @@ import { HOUR_MS, MINUTE_MS, utcText } from '../../shared/units.ts';
 import { houseClimate } from '../watch/house-air.ts';
 import type { Watch } from '../watch/watch.ts';
 import type { BatchPlan, HealingNow, WatchedChamber } from '../watch/watched-chamber.ts';
+import { viewFilm, viewUncertainty } from './air-certainty.ts';
 import { timeText, viewAlarm, worstFirst } from './alarm-view.ts';
 import { rounded } from './rounded.ts';
 
@@ -32,7 +33,11 @@ export function viewChamber(chamber: WatchedChamber, watch: Watch, nowMs: number
   return {
     id: chamber.chamber.id,
     name: chamber.chamber.name,
-    climate: viewClimate(scene.climate, scene.probes),
+    climate: {
+      ...viewClimate(scene.climate, scene.probes),
+      ...viewUncertainty(scene.climate),
+      film: viewFilm(chamber.chamber.id, scene.climate, [...watch.probes.all()], nowMs),
+    },
     house: { temperature: rounded(house.temperature, 3), humidity: rounded(house.humidity, 3) },
     limits: viewCorridor(scene.corridor),
     batch: chamber.healing === null || plan === null ? null : briefBatch(chamber.healing, plan, nowMs),
@@ -53,7 +58,10 @@ function viewOutOfService(rule: RuleId, taken: OutOfService | null): ChamberView
   return [{ rule, name: nameRule(rule), by: taken.person, at: utcText(taken.atMs), reason: taken.reason }];
 }
 
-function viewClimate(climate: ChamberClimate, probes: Scene['probes']): ClimateNow {
+function viewClimate(
+  climate: ChamberClimate,
+  probes: Scene['probes'],
+): Omit<ClimateNow, 'film' | keyof ReturnType<typeof viewUncertainty>> {
   const { healthyProbes, canopyProbes } = climate;
   const canopy = probes.filter(({ place }) => place === 'canopy');
   return {

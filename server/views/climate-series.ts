@@ -1,7 +1,9 @@
 // The series behind a chart: per bucket minimum, mean and maximum, so that a spike never vanishes at a wider zoom; gaps stay gaps.
 import type { ClimateSeries } from '../../shared/api/chambers.ts';
 import { HOUR_MS, MINUTE_MS, SECOND_MS, utcText } from '../../shared/units.ts';
+import { calibratedBuckets } from '../calibrated-buckets.ts';
 import type { BucketValue, ClimateBucket, Placement, Store } from '../store/store.ts';
+import { calibrationsOf } from '../watch/probe-book.ts';
 import { rounded } from './rounded.ts';
 
 export interface SeriesQuery {
@@ -40,9 +42,11 @@ export async function measureSeries(store: Store, chamberId: string | null, grid
   const placements = (await store.probes.placements(chamberId, grid.fromMs, toMs)).filter(
     ({ place }) => place === wanted,
   );
+  const histories = await store.calibrations.list();
   const buckets = new Map<number, ClimateBucket[]>();
   for (const placement of placements) {
-    for (const bucket of await store.readings.buckets(placement.probe, grid)) {
+    const probe = { probe: placement.probe, calibrations: calibrationsOf(histories, placement.probe) };
+    for (const bucket of await calibratedBuckets(store.readings, probe, grid)) {
       if (!wasThere(placement, bucket, grid)) continue;
       buckets.set(bucket.index, [...(buckets.get(bucket.index) ?? []), bucket]);
     }

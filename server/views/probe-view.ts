@@ -1,11 +1,12 @@
 // Probes and nodes as they are sent to people.
 import type { NodeView, ProbeView } from '../../shared/api/probes.ts';
+import { calibrate } from '../../shared/readings/calibration.ts';
 import { MINUTE_MS, utcText } from '../../shared/units.ts';
 import type { Node } from '../store/store.ts';
 import type { ProbeState } from '../watch/probe-book.ts';
 import { timeText } from './alarm-view.ts';
 
-export function viewProbe({ probe, newest }: ProbeState): ProbeView {
+export function viewProbe({ probe, newest, calibrations }: ProbeState): ProbeView {
   const { id, nodeId, address, name, placement, silenceMs, outOfService, discoveredMs } = probe;
   return {
     ...{ id, nodeId, address, name, outOfService },
@@ -13,13 +14,17 @@ export function viewProbe({ probe, newest }: ProbeState): ProbeView {
     place: placement?.place ?? null,
     silenceMinutes: silenceMs / MINUTE_MS,
     discoveredAt: utcText(discoveredMs),
-    last: newest === null ? null : viewReading(newest),
+    last: newest === null ? null : viewReading(newest, calibrations),
   };
 }
 
-function viewReading(newest: NonNullable<ProbeState['newest']>): NonNullable<ProbeView['last']> {
-  const { timeMs, temperature, humidity, temperatureFlag, humidityFlag } = newest;
-  return { at: utcText(timeMs), temperature, humidity, temperatureFlag, humidityFlag };
+function viewReading(
+  newest: NonNullable<ProbeState['newest']>,
+  calibrations: ProbeState['calibrations'],
+): NonNullable<ProbeView['last']> {
+  const { timeMs, temperature, humidity, temperatureFlag, humidityFlag } = calibrate(newest, calibrations);
+  const raw = { rawTemperature: newest.temperature, rawHumidity: newest.humidity };
+  return { at: utcText(timeMs), temperature, humidity, ...raw, temperatureFlag, humidityFlag };
 }
 
 export function viewNode({ id, status, statusMs, passwordHash, discoveredMs }: Node): NodeView {

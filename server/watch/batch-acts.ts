@@ -9,7 +9,7 @@ import { MINUTE_MS } from '../../shared/units.ts';
 import type { Clock } from '../clock.ts';
 import type { Site } from '../site.ts';
 import type { LogRow, Store } from '../store/store.ts';
-import { type Corrections, corrections } from './corrections.ts';
+import { type Corrections, corrections, refuseClosing } from './corrections.ts';
 import type { Rounds } from './rounds.ts';
 import type { Watch } from './watch.ts';
 
@@ -100,6 +100,8 @@ export function createBatchActs({ store, watch, site, rounds, clock }: BatchActP
     },
     correct: (id: string, fields: Corrections, person: string) =>
       change(id, async (batch) => {
+        refuseFuture(fields.closedMs, clock.nowMs());
+        refuseClosing(batch, fields.closedMs);
         const changed = corrections(batch, fields);
         if (changed.length === 0) return;
         await store.batches.update(id, fields);

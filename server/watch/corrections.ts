@@ -1,12 +1,39 @@
 // What a correction of a batch changes, said so that the log never hides what stood before.
 import type { Batch } from '../../shared/healing/batch.ts';
+import { Problem } from '../../shared/problem.ts';
+import { utcText } from '../../shared/units.ts';
 
-const correctable = ['code', 'scion', 'rootstock', 'method', 'trays', 'plants'] as const;
-export type Corrections = Partial<Pick<Batch, (typeof correctable)[number]>>;
+const correctable = ['code', 'scion', 'rootstock', 'method', 'trays', 'plants', 'closedMs'] as const;
+type Correctable = (typeof correctable)[number];
+/** `closedMs` corrects a closing; it never makes or takes back one. */
+export type Corrections = Partial<Pick<Batch, Exclude<Correctable, 'closedMs'>>> & { readonly closedMs?: number };
 
 /** Each field that changes, old and new, such as `plants: 1000 → 980`; empty when everything stood so already. */
 export function corrections(batch: Batch, fields: Corrections): string[] {
   return correctable
     .filter((name) => fields[name] !== undefined && fields[name] !== batch[name])
-    .map((name) => `${name}: ${batch[name] === '' ? '(empty)' : batch[name]} → ${fields[name]}`);
+    .map((name) => `${labelOf(name)}: ${say(name, batch[name])} → ${say(name, fields[name])}`);
+}
+
+/** Problems `bad-input`, `conflict`: a closing time that does not fit with what else has happened. The future is refused elsewhere. */
+export function refuseClosing(batch: Batch, closedMs: number | undefined): void {
+  if (closedMs === undefined) return;
+  if (batch.closedMs === null)
+    throw new Problem('conflict', 'The chamber has not been closed yet: close it, with the time it happened.');
+  if (closedMs < batch.openedMs)
+    throw new Problem('bad-input', 'The chamber cannot be closed before the batch was opened.', {
+      faults: [{ where: '/closedAt', reason: `The batch was opened at ${utcText(batch.openedMs)}.` }],
+    });
+  const firstMs = Math.min(...batch.holds.map(({ fromMs }) => fromMs), ...batch.moves.map(({ atMs }) => atMs));
+  if (closedMs > firstMs)
+    throw new Problem('conflict', `The batch was held or moved on at ${utcText(firstMs)}: it was closed before that.`);
+}
+
+function labelOf(name: Correctable): string {
+  return name === 'closedMs' ? 'closed' : name;
+}
+
+function say(name: Correctable, value: string | number | null | undefined): string | number {
+  if (value === '' || value === null || value === undefined) return '(empty)';
+  return name === 'closedMs' && typeof value === 'number' ? utcText(value) : value;
 }

@@ -2,6 +2,7 @@
 import type { HouseAir } from '../../shared/healing/corridor.ts';
 import { type ChamberClimate, chamberClimate } from '../../shared/readings/chamber-climate.ts';
 import { DAY_MS, MINUTE_MS } from '../../shared/units.ts';
+import { calibratedMean } from '../calibrated-buckets.ts';
 import type { Store } from '../store/store.ts';
 import { type ProbeState, probeNow } from './probe-book.ts';
 
@@ -48,7 +49,12 @@ function housesOf(probes: Iterable<ProbeState>): ProbeState[] {
 async function meanOf(store: Store, houses: readonly ProbeState[], nowMs: number): Promise<HouseAir> {
   // What a probe measured before it stood in the house is not the air of the house.
   const sinceMs = ({ probe }: ProbeState) => Math.max(nowMs - DAY_MS, probe.placement?.fromMs ?? 0);
-  const means = await Promise.all(houses.map((one) => store.readings.mean(one.probe.number, sinceMs(one), nowMs)));
+  const means = await Promise.all(
+    houses.map((one) => {
+      const probe = { probe: one.probe.number, calibrations: one.calibrations };
+      return calibratedMean(store.readings, probe, sinceMs(one), nowMs);
+    }),
+  );
   const average = (values: readonly number[]) =>
     values.length === 0 ? null : values.reduce((sum, value) => sum + value, 0) / values.length;
   return {

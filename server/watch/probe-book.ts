@@ -1,14 +1,19 @@
 // What the service knows of each probe right now: its row, its newest reading, the memory of its quality tests. A draft holds changes back
 // until they are committed: a decision that could not be stored never happened.
+import { type Calibration, calibrate } from '../../shared/readings/calibration.ts';
 import type { ProbeNow } from '../../shared/readings/chamber-climate.ts';
-import { emptyProbeQualityMemory, type ProbeQualityMemory } from '../../shared/readings/quality/judge-reading.ts';
+import { freshQuality, type QualityState } from '../../shared/readings/quality/quality-run.ts';
 import type { Reading } from '../../shared/readings/reading.ts';
-import type { Probe, Store } from '../store/store.ts';
+import type { Probe, Store, StoredCalibration } from '../store/store.ts';
 
 export interface ProbeState {
   readonly probe: Probe;
+  /** Raw, as it is stored. */
   readonly newest: Reading | null;
-  readonly quality: ProbeQualityMemory;
+  /** What corrects it, in the order in which the entries begin. */
+  readonly calibrations: readonly Calibration[];
+  /** Memory of its quality tests; null after a restart until it is heard: then it is found again from the stored readings. */
+  readonly quality: QualityState | null;
   /** From when silence counts: its placing, or the start of the service. */
   readonly watchedSinceMs: number;
   /** Readings from before are of the air of another place: the probe has been moved since. */
@@ -34,11 +39,14 @@ export async function openProbeBook(store: Store, startedMs: number): Promise<Pr
     keyById.set(state.probe.id, key);
     lastNumber = Math.max(lastNumber, state.probe.number);
   };
+  const histories = await store.calibrations.list();
   for (const probe of await store.probes.list()) {
+    const newest = await store.readings.newest(probe.number);
     put({
       probe,
-      newest: await store.readings.newest(probe.number),
-      quality: emptyProbeQualityMemory,
+      newest,
+      calibrations: calibrationsOf(histories, probe.number),
+      quality: newest === null ? freshQuality : null,
       watchedSinceMs: startedMs,
       countsFromMs: probe.placement?.fromMs ?? 0,
     });
@@ -53,12 +61,12 @@ export async function openProbeBook(store: Store, startedMs: number): Promise<Pr
 }
 
 /**
- * The newest reading of a placed probe, as the climate of a chamber is made from; null when it is out of service or has not been heard in
+ * The newest reading of a placed probe, calibrated, as the climate of a chamber is made from; null when it is out of service or has not been heard in
  * its place. What a probe said before it was placed for the first time counts: it stood there already.
  */
-export function probeNow({ probe, newest, countsFromMs }: ProbeState): ProbeNow | null {
+export function probeNow({ probe, newest, calibrations, countsFromMs }: ProbeState): ProbeNow | null {
   if (newest === null || probe.placement === null || probe.outOfService || newest.timeMs < countsFromMs) return null;
-  const { timeMs, temperature, humidity, temperatureFlag, humidityFlag } = newest;
+  const { timeMs, temperature, humidity, temperatureFlag, humidityFlag } = calibrate(newest, calibrations);
   const { id: probeId, silenceMs } = probe;
   return {
     probeId,
@@ -70,6 +78,11 @@ export function probeNow({ probe, newest, countsFromMs }: ProbeState): ProbeNow 
     humidityFlag,
     silenceMs,
   };
+}
+
+/** The corrections of one probe out of the history of all, in the order in which they begin. */
+export function calibrationsOf(histories: readonly StoredCalibration[], number: number): Calibration[] {
+  return histories.filter(({ probe }) => probe === number).map(({ correction }) => correction);
 }
 
 function keyOf(nodeId: string, address: string): string {

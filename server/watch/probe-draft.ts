@@ -1,6 +1,6 @@
 // Changes to the probe book that are decided but not yet stored.
 
-import { emptyProbeQualityMemory } from '../../shared/readings/quality/judge-reading.ts';
+import { freshQuality } from '../../shared/readings/quality/quality-run.ts';
 import { DEFAULT_SILENCE_MS } from '../../shared/readings/silence.ts';
 import type { Probe } from '../store/store.ts';
 import type { ProbeBook, ProbeState } from './probe-book.ts';
@@ -27,7 +27,14 @@ export function startDraft(book: ProbeBook): ProbeDraft {
     const rest = { silenceMs: DEFAULT_SILENCE_MS, outOfService: false, discoveredMs: nowMs, placement: null };
     const probe: Probe = { number, id: `p${number}`, nodeId, address, name, ...rest };
     discovered.push(probe);
-    return { probe, newest: null, quality: emptyProbeQualityMemory, watchedSinceMs: nowMs, countsFromMs: 0 };
+    return {
+      probe,
+      newest: null,
+      calibrations: [],
+      quality: freshQuality,
+      watchedSinceMs: nowMs,
+      countsFromMs: 0,
+    };
   };
   const put = (state: ProbeState) => {
     changes.set(state.probe.id, state);

@@ -65,6 +65,8 @@ export const batchPatchSchema = z.object({
   method: text.optional(),
   trays: z.number().int().min(0).max(100_000).optional(),
   plants: z.number().int().min(0).max(10_000_000).optional(),
+  /** Corrects when the chamber was closed; close it first with close-chamber. */
+  closedAt: timeSchema.optional(),
   /** Go on to this stage now, earlier or later than planned. */
   moveOnTo: stageNameSchema.optional(),
 });

@@ -1,8 +1,8 @@
-// The body that calibrates a probe from a date on. Measured values are raw ones: what the probe showed before any earlier correction.
+// Calibrating a probe from a date on, and its history as it is sent. Measured values are raw ones: what the probe showed before any earlier correction.
 import { z } from 'zod';
 import type { Calibration } from '../readings/calibration.ts';
 import { calibrationFaults } from '../readings/calibration-faults.ts';
-import { timeSchema } from './common.ts';
+import { idSchema, timeSchema } from './common.ts';
 
 const finite = z.number().finite();
 const offsetSchema = z.strictObject({ offset: finite.describe('Added to the raw value, °C or %RH') });
@@ -36,3 +36,19 @@ export function readCalibration(body: CalibrationBody, nowMs: number): Calibrati
   if (body.kind === 'two-point') return { kind: body.kind, fromMs, temperature, humidity: body.humidity };
   return { kind: body.kind, fromMs, temperature, humidity: body.humidity };
 }
+
+const entered = {
+  id: idSchema,
+  from: timeSchema,
+  temperature: offsetSchema.nullable(),
+  note: z.string(),
+  enteredAt: timeSchema,
+  enteredBy: z.string(),
+};
+
+/** An entry of the history. `temperature` or `humidity` null: the entry leaves that quantity as the ones before it. */
+export const calibrationSchema = z.discriminatedUnion('kind', [
+  z.object({ kind: z.literal('offset'), ...entered, humidity: offsetSchema.nullable() }),
+  z.object({ kind: z.literal('two-point'), ...entered, humidity: z.tuple([pointSchema, pointSchema]) }),
+]);
+export type CalibrationView = z.infer<typeof calibrationSchema>;

@@ -7,6 +7,15 @@ import { idSchema, nameSchema, timeSchema } from './common.ts';
 
 const quantity = z.number().nullable();
 
+/** Whether the film is expected to be wet inside: an expectation, never a look. */
+export const filmSchema = z.object({
+  expected: z.enum(['wet', 'dry', 'unknown']),
+  /** Dew point of the chamber above the film, °C; null where it cannot be told. */
+  margin: quantity,
+  basis: z.enum(['film probe', 'house air, an estimate', 'nothing to tell by']),
+});
+export type FilmView = z.infer<typeof filmSchema>;
+
 /** `null` values mean that no healthy probe is heard: an old value is never sent as if it were fresh. */
 export const climateNowSchema = z.object({
   at: timeSchema.nullable(),
@@ -14,6 +23,11 @@ export const climateNowSchema = z.object({
   humidity: quantity,
   vpdKpa: quantity,
   dewPoint: quantity,
+  /** ± of the values above from that of a usual capacitive probe; of VPD and dew point as it comes through to them. */
+  temperatureUncertainty: quantity,
+  humidityUncertainty: quantity,
+  vpdKpaUncertainty: quantity,
+  dewPointUncertainty: quantity,
   hottest: quantity,
   coldest: quantity,
   driest: quantity,
@@ -21,6 +35,7 @@ export const climateNowSchema = z.object({
   silenceMinutes: z.number(),
   healthyProbes: z.number().int(),
   canopyProbes: z.number().int(),
+  film: filmSchema,
 });
 export type ClimateNow = z.infer<typeof climateNowSchema>;
 

@@ -30,8 +30,12 @@ export const probeSchema = z.object({
   last: z
     .object({
       at: timeSchema,
+      /** Calibrated. */
       temperature: z.number().nullable(),
       humidity: z.number().nullable(),
+      /** As the probe sent it: what a calibration is measured in. */
+      rawTemperature: z.number().nullable(),
+      rawHumidity: z.number().nullable(),
       temperatureFlag: z.number().int(),
       humidityFlag: z.number().int(),
     })

@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { alarmStates, priorities, ruleIds } from '../alarms/alarm.ts';
 import { profileDocumentSchema, stageNameSchema, stageNames } from '../healing/profile.ts';
 import { logEntrySchema } from './batches.ts';
+import { calibrationSchema } from './calibrations.ts';
 import { idSchema, timeSchema } from './common.ts';
 import { placeSchema } from './probes.ts';
 
@@ -53,6 +54,8 @@ const recordProbeSchema = z.object({
   readings: count,
   lateReadings: count,
   quality: z.object({ temperature: qualityCountsSchema, humidity: qualityCountsSchema }),
+  /** Those that begin before the end of this stretch, in the order in which they begin; the last of each quantity holds. */
+  calibrations: z.array(calibrationSchema),
 });
 export type RecordProbe = z.infer<typeof recordProbeSchema>;
 
@@ -187,12 +190,15 @@ export type BatchRecord = z.infer<typeof batchRecordSchema>;
 const recordReadingSchema = z.object({
   time: timeSchema,
   probe: z.string(),
+  /** Calibrated; `rawTemperature`, `rawHumidity` are there where a calibration has changed the value. */
   temperature: quantity,
   humidity: quantity,
   temperatureFlag: z.int(),
   humidityFlag: z.int(),
   receivedAt: timeSchema,
   late: z.boolean(),
+  rawTemperature: z.number().optional(),
+  rawHumidity: z.number().optional(),
 });
 
 /** The document that `record.json` sends: the record and, in order of time, every reading. */

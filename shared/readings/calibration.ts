@@ -1,5 +1,6 @@
 // The calibration history of a probe, and a reading as it is after it. Raw values stay as they are stored: a correction is applied each time
 // a reading is read, always to the raw value and never to one corrected before.
+import { fourDecimals } from './reading.ts';
 
 /** A fixed point: what the air was, and what the probe showed there before any correction, %RH. */
 export interface HumidityPoint {
@@ -40,13 +41,39 @@ interface Line {
  * The reading with temperature and humidity corrected; everything else of it unchanged. For each quantity the entry that began last holds (of
  * two that began together the one later in the list), until a later entry names that quantity again: salts do not undo a temperature offset,
  * an offset of 0 does. Before its first entry a quantity is raw. No correction carries humidity over 100 or under 0 where the raw value was
- * not there already, so that saturated air stays possible air. Quality tests that look at the sensor itself belong on the raw value.
+ * not there already, so that saturated air stays possible air. Corrected values have four decimals, as stored ones have. Quality tests that look
+ * at the sensor itself belong on the raw value.
  */
 export function calibrate<R extends CalibratedHalves>(reading: R, history: readonly Calibration[]): R {
   if (history.length === 0) return reading;
   const temperature = correct(reading.temperature, temperatureLine(history, reading.timeMs));
   const humidity = correct(reading.humidity, humidityLine(history, reading.timeMs));
-  return { ...reading, temperature, humidity: holdPossible(humidity, reading.humidity) };
+  return {
+    ...reading,
+    temperature: fourDecimals(temperature),
+    humidity: fourDecimals(holdPossible(humidity, reading.humidity)),
+  };
+}
+
+/**
+ * True where a single straight line corrects everything a probe can have said from `fromMs` to before `toMs` with its humidity, if it said one,
+ * between `min` and `max` %RH (0–100): then minimum, mean and maximum may be corrected in place of the readings. It is not so where an entry
+ * begins in between, nor where only some of the corrected values would have to be held at 100 or 0.
+ */
+export function isCorrectedAlike(
+  history: readonly Calibration[],
+  { fromMs, toMs }: { readonly fromMs: number; readonly toMs: number },
+  humidity: { readonly min: number; readonly max: number } | null,
+): boolean {
+  if (history.some((entry) => entry.fromMs > fromMs && entry.fromMs < toMs)) return false;
+  const line = humidityLine(history, fromMs);
+  if (line === null || humidity === null) return true;
+  const [low, high] = [humidity.min, humidity.max].map((raw) => {
+    const corrected = correct(raw, line);
+    const held = holdPossible(corrected, raw);
+    return { held, isHeld: held !== corrected };
+  });
+  return (!low?.isHeld && !high?.isHeld) || low?.held === high?.held;
 }
 
 /** Gain of the line through two points; not finite when the probe showed the same at both. */

@@ -37,3 +37,8 @@ export interface Reading {
   readonly receivedMs: number;
   readonly late: boolean;
 }
+
+/** A value as it is stored: to four decimals, far finer than any sensor. */
+export function fourDecimals(value: number | null): number | null {
+  return value === null ? null : Math.round(value * 10_000) / 10_000;
+}

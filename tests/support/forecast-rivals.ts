@@ -5,7 +5,8 @@ import type { Measurement } from '../../shared/forecast/local-linear-trend.ts';
 import type { HeatForecaster } from '../../shared/replay/heat-forecaster.ts';
 import { MINUTE_MS } from '../../shared/units.ts';
 
-const LINE_MS = 15 * MINUTE_MS;
+/** The line is drawn through the readings of so long. */
+export const LINE_MS = 15 * MINUTE_MS;
 
 /** The last value stays as it is; a margin warns so many degrees below the limit (0 = the forecast itself, which never comes early). */
 export function lastValueHeld(marginDegrees: number): HeatForecaster {
@@ -38,7 +39,7 @@ function rival(isDue: (recent: readonly Measurement[], high: number) => boolean)
 }
 
 /** Value now and slope; null with fewer than three readings. */
-function fitLine(recent: readonly Measurement[]): { readonly value: number; readonly perMinute: number } | null {
+export function fitLine(recent: readonly Measurement[]): { readonly value: number; readonly perMinute: number } | null {
   const now = recent.at(-1)?.timeMs ?? 0;
   const points = recent.map(({ timeMs, value }) => ({ x: (timeMs - now) / MINUTE_MS, y: value }));
   const mean = (values: readonly number[]) => values.reduce((sum, one) => sum + one, 0) / values.length;

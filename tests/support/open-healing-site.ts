@@ -1,6 +1,7 @@
 // A tent with its probe and a batch on its second healing day, a webhook that listens, and a clock that the test turns.
 import { expect, onTestFinished } from 'vitest';
 import { HOUR_MS, utcText } from '../../shared/units.ts';
+import { answerChecks } from './answer-checks.ts';
 import { openTestApp, type TestApp, type TestAppOptions } from './open-test-app.ts';
 import { createTestClock, type TestClock } from './test-clock.ts';
 import { openWebhookReceiver } from './webhook-receiver.ts';
@@ -37,6 +38,7 @@ export async function openHealingSite({ nowMs, closedMs, ...options }: HealingSi
   const batch = await api.post<{ id: string }>('/batches', { ...wanted, closedAt: utcText(startMs) });
   expect(batch.status).toBe(201);
   await api.put('/channels', { webhook: { url: receiver.url, allowLocal: true } });
+  await answerChecks(api, batch.body.id, nowMs + 6 * HOUR_MS);
   clock.set(nowMs);
   return {
     ...test,

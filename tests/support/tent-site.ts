@@ -6,6 +6,7 @@ import type { AlarmView } from '../../shared/api/alarms.ts';
 import type { ChamberView } from '../../shared/api/chambers.ts';
 import type { ProbeView } from '../../shared/api/probes.ts';
 import { HOUR_MS, SECOND_MS, utcText } from '../../shared/units.ts';
+import { answerChecks } from './answer-checks.ts';
 import { openTestApp } from './open-test-app.ts';
 import { openPushEndpoint } from './push-endpoint.ts';
 import { createTestClock } from './test-clock.ts';
@@ -53,6 +54,8 @@ export async function openTentSite() {
   const closedAt = utcText(START_MS - 30 * HOUR_MS);
   const batch = { chamberId, profileId: 'tomato-common-practice', code: 'B-17', plants: 2000, closedAt };
   const batchId = (await api.post<{ id: string }>('/batches', batch)).body.id;
+
+  await answerChecks(api, batchId, START_MS);
 
   const chamber = async () => (await api.get<ChamberView>(`/chambers/${chamberId}`)).body;
   return {

@@ -2,6 +2,7 @@
 import type { ChamberView } from '../../shared/api/chambers.ts';
 import { chamberState } from '../chamber-state.ts';
 import { slowNowMs } from '../clock.ts';
+import { AirCertainty } from '../parts/air-certainty.tsx';
 import { AlarmActs } from '../parts/alarm-acts.tsx';
 import { AlarmDetails } from '../parts/alarm-details.tsx';
 import { ClimateFigures } from '../parts/climate-figures.tsx';
@@ -58,6 +59,7 @@ export function ChamberHead({ chamber }: { readonly chamber: ChamberView }) {
       <div class="climate-now">
         <ClimateFigures chamber={chamber} nowMs={nowMs} />
         <AirLine chamber={chamber} />
+        <AirCertainty climate={chamber.climate} />
       </div>
     </div>
   );

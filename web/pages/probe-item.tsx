@@ -15,6 +15,7 @@ import { qualityWords } from '../probe-quality.ts';
 import { withHumidity, withTemperature } from '../quantities.ts';
 import { maySetUp } from '../session.ts';
 import { words } from '../strings.ts';
+import { ProbeCalibration } from './probe-calibration.tsx';
 
 const { sensors } = words;
 
@@ -114,6 +115,7 @@ export function ProbeItem({ probe, onChanged }: Props) {
           {(close) => <PlaceForm probe={probe} onChanged={onChanged} close={close} />}
         </Disclosure>
       )}
+      <ProbeCalibration probe={probe} />
     </li>
   );
 }

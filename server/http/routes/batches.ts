@@ -55,7 +55,8 @@ export function batchRoutes(app: Routes, parts: HttpParts): void {
   );
   app.get('/batches/:id', { ...read, schema: answer }, async ({ params }) => view(await find(params.id)));
   app.patch('/batches/:id', { ...act, schema: { ...answer, body: batchPatchSchema } }, async (request) => {
-    const { moveOnTo, ...fields } = request.body;
+    const { moveOnTo, closedAt, ...rest } = request.body;
+    const fields = { ...rest, closedMs: ms(closedAt) };
     const { name } = actorOf(request);
     const { id } = request.params;
     const given = Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== undefined));

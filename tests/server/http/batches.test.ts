@@ -1,6 +1,7 @@
 // Batches over HTTP: what is sent and answered. The acts themselves, and what they refuse, are tested with the watch.
 import { describe, expect, it } from 'vitest';
 import type { BatchView, CheckView } from '../../../shared/api/batches.ts';
+import type { ProblemDetails } from '../../../shared/api/common.ts';
 import { DAY_MS, HOUR_MS, utcText } from '../../../shared/units.ts';
 import { openBatch, openTent, TENT_MS, TENT_PROFILE, type Tent } from '../../support/open-tent.ts';
 
@@ -47,6 +48,24 @@ describe('a batch', () => {
       ...['opened', 'closed', 'hold', 'gap', 'resume', 'corrected', 'moved-on', 'finished'],
     ]);
     expect(new Set(finished.log.map(({ person }) => person))).toEqual(new Set(['Test manager']));
+  });
+
+  it('has its closing time corrected after the fact, and refused with the place of the fault', async () => {
+    const tent = await openTent();
+    const opened = await openBatch(tent);
+    const path = `/batches/${opened.id}`;
+    const closedAt = utcText(Date.parse(opened.closedAt ?? '') + 12 * HOUR_MS);
+    const { status, body } = await tent.api.patch<BatchView>(path, { closedAt, plants: 900 });
+    expect(status).toBe(200);
+    expect(body).toMatchObject({ closedAt, plants: 900, healingDay: 1 });
+    expect(body.log.at(-1)).toMatchObject({
+      kind: 'corrected',
+      note: `plants: 1000 → 900; closed: ${opened.closedAt} → ${closedAt}`,
+    });
+    const early = await tent.api.patch<ProblemDetails>(path, { closedAt: '2020-01-01T00:00:00Z' });
+    expect(early.status).toBe(400);
+    expect(early.body.faults).toMatchObject([{ where: '/closedAt' }]);
+    expect((await tent.api.patch(path, { closedAt: 'yesterday' })).status).toBe(400);
   });
 
   it('keeps the day on which it ended, however much later it is looked at', async () => {

@@ -30,6 +30,7 @@ const contract: Record<string, string> = {
   '/nodes/{id}/credentials': 'post',
   '/probes': 'get post',
   '/probes/{id}': 'patch',
+  '/probes/{id}/calibrations': 'get post',
   '/profiles': 'get post',
   '/profiles/{id}': 'get',
   '/profiles/{id}/versions': 'post',

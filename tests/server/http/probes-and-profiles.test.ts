@@ -24,7 +24,10 @@ describe('probes', () => {
     expect(items[1]).toEqual({
       ...{ id: 'p2', nodeId: 'n1', address: 'b', name: 'n1 b', chamberId: null, place: null },
       ...{ silenceMinutes: 10, outOfService: false, discoveredAt: utcText(TENT_MS) },
-      last: { at: utcText(TENT_MS), temperature: 22.5, humidity: 91, temperatureFlag: 1, humidityFlag: 1 },
+      last: {
+        ...{ at: utcText(TENT_MS), temperature: 22.5, humidity: 91, temperatureFlag: 1, humidityFlag: 1 },
+        ...{ rawTemperature: 22.5, rawHumidity: 91 },
+      },
     });
   });
 

@@ -99,7 +99,10 @@ describe('admitReadings', () => {
   it('tells which probes were heard', async () => {
     const { admit } = await openAdmission();
     const told = await admit(pack([10, 21, 'a']), pack([9, 21, 'b']));
-    expect(told).toEqual({ chamberIds: [], probeIds: ['p1', 'p2'], alarms: [], noticesWritten: false });
+    expect(told).toEqual({
+      ...{ chamberIds: [], probeIds: ['p1', 'p2'], alarms: [], noticesWritten: false },
+      ...{ readings: 2, refused: 0 },
+    });
   });
 });
 

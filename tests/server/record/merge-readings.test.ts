@@ -13,7 +13,7 @@ async function mergeTimes(series: Series): Promise<[number, number][]> {
   const range: Store['readings']['range'] = (probe, from, to) =>
     stores[probe]?.readings.range(probe, from, to) ?? none();
   const store = { readings: { ...readingsFrom([]).readings, range } };
-  const sources = series.map((_, probe) => ({ probe, fromMs: 0, toMs: Number.MAX_SAFE_INTEGER }));
+  const sources = series.map((_, probe) => ({ probe, fromMs: 0, toMs: Number.MAX_SAFE_INTEGER, calibrations: [] }));
   const merged: [number, number][] = [];
   for await (const block of mergeReadings(store, sources)) {
     for (const { source, reading } of block) merged.push([reading.timeMs, source.probe]);

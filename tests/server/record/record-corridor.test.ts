@@ -17,6 +17,8 @@ const house = {
   place: 'house' as const,
   silenceMs: HOUR_MS,
   placedToMs: window.toMs,
+  calibrations: [],
+  history: [],
 };
 
 async function corridor(humidity: number | null, houses = 1) {

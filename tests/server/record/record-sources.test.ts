@@ -1,7 +1,7 @@
 // Which probes a record reads, from when to when, and what it calls them.
 import { describe, expect, it } from 'vitest';
 import { findSources } from '../../../server/record/record-sources.ts';
-import type { Placement, Probe, Store } from '../../../server/store/store.ts';
+import type { Placement, Probe, Store, StoredCalibration } from '../../../server/store/store.ts';
 
 const window = { fromMs: 100, toMs: 200 };
 
@@ -22,7 +22,10 @@ function probe(number: number, name: string): Probe {
 
 const probes = [probe(1, 'Canopy'), probe(2, 'Canopy'), probe(3, 'North'), probe(4, '')];
 
-function storeWith(placements: readonly Placement[]): Pick<Store, 'probes'> {
+function storeWith(
+  placements: readonly Placement[],
+  history: readonly StoredCalibration[] = [],
+): Pick<Store, 'probes' | 'calibrations'> {
   const unused = () => Promise.reject(new Error('a record changes no probe'));
   const store = {
     list: async () => probes,
@@ -34,9 +37,10 @@ function storeWith(placements: readonly Placement[]): Pick<Store, 'probes'> {
     add: unused,
     update: unused,
     place: unused,
+    placementsOf: unused,
     refused: unused,
   };
-  return { probes: store };
+  return { probes: store, calibrations: { list: async () => [...history], add: unused } };
 }
 
 const placed = (number: number, place: Placement['place'], fromMs: number, toMs: number | null): Placement => ({
@@ -48,7 +52,7 @@ const placed = (number: number, place: Placement['place'], fromMs: number, toMs:
 });
 
 async function spansOf(placements: readonly Placement[]) {
-  const sources = await findSources(storeWith(placements), { chamberId: 'tent' }, window);
+  const sources = await findSources(storeWith(placements), { chamberId: 'tent', finishedMs: null }, window);
   return sources.map(({ label, place, fromMs, toMs, placedToMs }) => [label, place, fromMs, toMs, placedToMs]);
 }
 
@@ -80,5 +84,23 @@ describe('findSources', () => {
   it('tells probes of one name apart by their ids, and calls one without a name by its id', async () => {
     const placements = [placed(1, 'canopy', 0, null), placed(3, 'canopy', 0, null), placed(4, 'canopy', 0, null)];
     expect((await spansOf(placements)).map(([label]) => label)).toEqual(['Canopy (p1)', 'North', 'p4']);
+  });
+
+  const entry = (probe: number, fromMs: number, enteredMs: number): StoredCalibration => {
+    const correction = { kind: 'offset', fromMs, temperature: { offset: 0.2 } } as const;
+    return { id: enteredMs, probe, correction, note: '', person: 'Noor', enteredMs };
+  };
+
+  it.each([
+    ['entered while the batch was open', entry(3, 50, 150), 1],
+    ['entered at the instant it was finished', entry(3, 50, 200), 1],
+    ['entered after it was finished, however early it begins', entry(3, 50, 201), 0],
+    ['that begins after the end', entry(3, 201, 150), 0],
+    ['of another probe', entry(4, 50, 150), 0],
+  ])('counts a calibration %s so', async (_, calibration, counted) => {
+    const store = storeWith([placed(3, 'canopy', 0, null)], [calibration]);
+    const [source] = await findSources(store, { chamberId: 'tent', finishedMs: 200 }, window);
+    expect(source?.history).toEqual([calibration].slice(0, counted));
+    expect(source?.calibrations).toEqual([calibration.correction].slice(0, counted));
   });
 });

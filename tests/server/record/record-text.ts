@@ -26,5 +26,5 @@ export function readingsFrom(readings: Iterable<Reading>): Pick<Store, 'readings
   async function* range() {
     yield* readings;
   }
-  return { readings: { range, newest: none, buckets: none, mean: none, countAll: none } };
+  return { readings: { range, newest: none, buckets: none, mean: none, checkpoints: none, countAll: none } };
 }

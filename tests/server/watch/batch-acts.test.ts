@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { BatchActs } from '../../../server/watch/batch-acts.ts';
 import type { Batch } from '../../../shared/healing/batch.ts';
 import type { ProblemCode } from '../../../shared/problem.ts';
-import { DAY_MS, HOUR_MS, MINUTE_MS } from '../../../shared/units.ts';
+import { DAY_MS, HOUR_MS, MINUTE_MS, utcText } from '../../../shared/units.ts';
 import { openTent, TENT_MS, TENT_PROFILE, type Tent } from '../../support/open-tent.ts';
 
 type Wanted = Parameters<BatchActs['open']>[0];
@@ -254,6 +254,52 @@ describe('correcting', () => {
     const { id } = await bench.open();
     await bench.acts.correct(id, { plants: 1000 }, 'Bea');
     expect(await bench.log(id)).toHaveLength(1);
+  });
+});
+
+describe('correcting the closing time', () => {
+  const closedMs = TENT_MS - DAY_MS;
+  const openedMs = TENT_MS - 2 * DAY_MS;
+
+  it('moves the healing day and the stages, and says in the log what stood before', async () => {
+    const bench = await openBench();
+    const { id } = await bench.open({ openedMs, closedMs });
+    expect((await bench.chamber()).batch?.healingDay).toBe(2);
+    await bench.acts.correct(id, { closedMs: closedMs + HOUR_MS }, 'Bea');
+    expect((await bench.chamber()).batch).toMatchObject({ healingDay: 1, closedAt: utcText(closedMs + HOUR_MS) });
+    expect((await bench.log(id)).at(-1)).toBe('corrected by Bea: closed: 2026-02-28T12:00:00Z → 2026-02-28T13:00:00Z');
+  });
+
+  it.each([
+    ['the opening itself', openedMs, null],
+    ['before the opening', openedMs - 1, 'bad-input'],
+    ['the present', TENT_MS, null],
+    ['as far ahead as clocks may differ', TENT_MS + 5 * MINUTE_MS, null],
+    ['the future', TENT_MS + 5 * MINUTE_MS + 1, 'bad-input'],
+  ])('to %s is as it should be', async (_, toMs, code) => {
+    const bench = await openBench();
+    const { id } = await bench.open({ openedMs, closedMs });
+    const correct = bench.acts.correct(id, { closedMs: toMs }, 'Bea');
+    if (code === null) expect(await correct).toMatchObject({ closedMs: toMs });
+    else {
+      await expect(correct).rejects.toMatchObject({ code });
+      expect((await bench.app.store.batches.get(id))?.closedMs).toBe(closedMs);
+    }
+  });
+
+  it('is refused before the chamber was closed at all', async () => {
+    const bench = await openBench();
+    const { id } = await bench.open();
+    await refused(bench.acts.correct(id, { closedMs }, 'Bea'), 'conflict', /not been closed yet/);
+  });
+
+  it('is refused past a hold or a move, which need a clock that runs', async () => {
+    const bench = await openBench();
+    const { id } = await bench.open({ openedMs, closedMs });
+    await bench.acts.hold(id, '', 'Ann');
+    await bench.acts.resume(id, 'Ann');
+    await refused(bench.acts.correct(id, { closedMs: TENT_MS + 1 }, 'Bea'), 'conflict', /held or moved on at/);
+    expect(await bench.acts.correct(id, { closedMs: TENT_MS }, 'Bea')).toMatchObject({ closedMs: TENT_MS });
   });
 });
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type Calibration, calibrate } from '../../../shared/readings/calibration.ts';
+import { type Calibration, calibrate, isCorrectedAlike } from '../../../shared/readings/calibration.ts';
 import { calibrationFaults } from '../../../shared/readings/calibration-faults.ts';
 
 const reading = (timeMs: number, temperature: number | null, humidity: number | null) => {
@@ -87,6 +87,20 @@ describe('calibrate', () => {
     expect(calibrate(raw, [])).toBe(raw);
   });
 
+  test('corrected values have the four decimals of stored ones', () => {
+    const thirds: Calibration = {
+      ...{ fromMs: 0, kind: 'two-point' },
+      humidity: [
+        { reference: 75, measured: 74 },
+        { reference: 98, measured: 95 },
+      ],
+    };
+    // 75 + 23/21 · 6.
+    expect(calibrate(reading(0, null, 80), [thirds]).humidity).toBe(81.5714);
+    const offset: Calibration = { fromMs: 0, kind: 'offset', temperature: { offset: 0.1 } };
+    expect(calibrate(reading(0, 0.2, null), [offset]).temperature).toBe(0.3);
+  });
+
   test('any two points without fault are met exactly, and a wetter raw value never comes out drier', () => {
     const point = fc.record({ reference: real(5, 95), measured: real(5, 95) });
     fc.assert(
@@ -94,11 +108,43 @@ describe('calibrate', () => {
         const entry: Calibration = { fromMs: 0, kind: 'two-point', humidity: [one, other] };
         fc.pre(calibrationFaults(entry).length === 0);
         for (const { reference, measured } of [one, other]) {
-          expect(calibrate(reading(0, null, measured), [entry]).humidity).toBeCloseTo(reference, 8);
+          expect(calibrate(reading(0, null, measured), [entry]).humidity).toBeCloseTo(reference, 3);
         }
         const read = (value: number) => calibrate(reading(0, null, value), [entry]).humidity ?? Number.NaN;
         expect(read(Math.max(raw, wetter))).toBeGreaterThanOrEqual(read(Math.min(raw, wetter)));
       }),
     );
   });
+});
+
+describe('isCorrectedAlike', () => {
+  const up: Calibration = { fromMs: 1000, kind: 'offset', humidity: { offset: 2 } };
+  const span = { fromMs: 1000, toMs: 2000 };
+
+  test.each([
+    { history: [], humidity: { min: 0, max: 100 }, alike: true, why: 'nothing corrects' },
+    { history: [up], humidity: { min: 90, max: 98 }, alike: true, why: 'the highest comes out at 100, not above' },
+    { history: [up], humidity: { min: 90, max: 98.1 }, alike: false, why: 'the highest would have to be held' },
+    { history: [up], humidity: { min: 98.5, max: 99 }, alike: true, why: 'all of them are held at 100' },
+    { history: [up], humidity: null, alike: true, why: 'no humidity was said' },
+    {
+      history: [{ ...up, fromMs: 1001 }],
+      humidity: { min: 50, max: 60 },
+      alike: false,
+      why: 'an entry begins in between',
+    },
+    { history: [{ ...up, fromMs: 2000 }], humidity: { min: 50, max: 60 }, alike: true, why: 'an entry begins after' },
+    { history: [{ ...up, fromMs: 999 }], humidity: { min: 50, max: 60 }, alike: true, why: 'an entry began before' },
+    {
+      history: [{ fromMs: 1500, kind: 'offset', temperature: { offset: 1 } }],
+      humidity: null,
+      alike: false,
+      why: 'the temperature is corrected otherwise in the second half',
+    },
+  ] satisfies { history: Calibration[]; humidity: { min: number; max: number } | null; alike: boolean; why: string }[])(
+    'is $alike: $why',
+    ({ history, humidity, alike }) => {
+      expect(isCorrectedAlike(history, span, humidity)).toBe(alike);
+    },
+  );
 });
