@@ -349,3 +349,19 @@ describe('the list of faults', () => {
     );
   });
 });
+
+describe('a bound on vapour pressure deficit', () => {
+  const withBound = (vpdKpa: unknown) => {
+    const [closed] = [plainStage('closed', 0)];
+    return { ...plainProfile(), stages: [{ ...closed, vpdKpa }] };
+  };
+  it.each([
+    { bound: { high: 0.76, basis }, faults: [], why: 'sound' },
+    { bound: undefined, faults: [], why: 'not watched' },
+    { bound: { high: 0, basis }, faults: ['/stages/0/vpdKpa/high'], why: 'nothing could stay below it' },
+    { bound: { high: 5.1, basis }, faults: ['/stages/0/vpdKpa/high'], why: 'a slip of the hand: hPa for kPa' },
+    { bound: { high: 0.76 }, faults: ['/stages/0/vpdKpa/basis'], why: 'nobody says where it is from' },
+  ])('$why', ({ bound, faults }) => {
+    expect(places(withBound(bound))).toEqual(faults);
+  });
+});
