@@ -105,12 +105,14 @@ export function briefBatch({ batch, gapPercent }: HealingNow, plan: BatchPlan, n
   };
 }
 
-function nextDue({ answers }: HealingNow, plan: BatchPlan, nowMs: number): ChamberView['nextDue'] {
+function nextDue({ answers, batch }: HealingNow, plan: BatchPlan, nowMs: number): ChamberView['nextDue'] {
   const answered = new Set(answers.map(({ checkId }) => checkId));
   const open = plan.checks.filter(({ checkId }) => !answered.has(checkId));
   const due = open.filter((check) => checkStatus(check, null, nowMs) === 'due');
   // A check missed an hour ago can still be made up for; one missed days ago must not hide the one to do.
-  const missed = open.filter(({ overdueMs }) => overdueMs <= nowMs && nowMs - overdueMs < MISSED_SHOWN_MS);
+  // What was overdue before the batch was entered is nobody's fault, and no alarm either.
+  const sinceMs = Math.max(batch.enteredMs ?? batch.openedMs, nowMs - MISSED_SHOWN_MS);
+  const missed = open.filter(({ overdueMs }) => overdueMs <= nowMs && overdueMs > sinceMs);
   const toCome = open.filter(({ dueMs }) => dueMs > nowMs);
   const next = due[0] ?? missed.at(-1) ?? toCome[0];
   return next === undefined ? null : viewDue(next, nowMs);
