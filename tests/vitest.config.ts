@@ -9,5 +9,7 @@ export default defineConfig({
     testTimeout: 60_000,
     hookTimeout: 120_000,
     retry: 0,
+    // Some files wait for real time to pass: two side by side, also on two cores.
+    maxWorkers: 2,
   },
 });
