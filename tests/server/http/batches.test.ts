@@ -143,9 +143,16 @@ describe('its checks', () => {
     { closedAgoMs: 16 * HOUR_MS, checkId: 'scions-erect.1', status: 'to-come' },
   ])('the next with its chamber, $closedAgoMs ms after closing, is $checkId, $status', async (row) => {
     const tent = await openTent();
-    await openBatch(tent, {}, row.closedAgoMs);
+    await openBatch(tent, {}, 0);
+    tent.clock.advance(row.closedAgoMs);
     const { checkId, status } = row;
     expect((await tent.chamber()).nextDue).toMatchObject({ checkId, status });
+  });
+
+  it('that were overdue before the batch was told to the program are not put before what comes next', async () => {
+    const tent = await openTent();
+    await openBatch(tent, {}, 4 * HOUR_MS);
+    expect((await tent.chamber()).nextDue).toMatchObject({ checkId: 'scions-erect.1', status: 'to-come' });
   });
 });
 
