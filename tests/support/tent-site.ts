@@ -20,8 +20,11 @@ export const STEP_MS = 15 * SECOND_MS;
 
 export type TentSite = Awaited<ReturnType<typeof openTentSite>>;
 
-/** Opens the site at `START_MS` with a tent of 26 °C and 96 %RH, closed since 30 hours. */
-export async function openTentSite() {
+/**
+ * Opens the site at `START_MS` with a tent of 26 °C and 96 %RH, closed since 30 hours. Its crew has looked when it was due, or, with
+ * `hasLooked` false, has told of the batch at its closing and looked at nothing since.
+ */
+export async function openTentSite({ hasLooked = true } = {}) {
   const clock = createTestClock(START_MS);
   const { app, api, folder } = await openTestApp({ clock });
   const site = { siteName: 'Test site', zone: 'Europe/Amsterdam', altitudeM: 0, temperatureUnit: '°C', mappings: [] };
@@ -53,9 +56,11 @@ export async function openTentSite() {
     await api.patch(`/probes/${id}`, { chamberId, place: 'canopy' });
   const closedAt = utcText(START_MS - 30 * HOUR_MS);
   const batch = { chamberId, profileId: 'tomato-common-practice', code: 'B-17', plants: 2000, closedAt };
+  if (!hasLooked) clock.set(START_MS - 30 * HOUR_MS);
   const batchId = (await api.post<{ id: string }>('/batches', batch)).body.id;
+  clock.set(START_MS);
 
-  await answerChecks(api, batchId, START_MS);
+  if (hasLooked) await answerChecks(api, batchId, START_MS);
 
   const chamber = async () => (await api.get<ChamberView>(`/chambers/${chamberId}`)).body;
   return {

@@ -14,7 +14,7 @@ async function openOverview(site: Awaited<ReturnType<typeof openTentSite>>): Pro
 }
 
 it('is told by word, time and shape, and a "no" says there what to do first', async () => {
-  const site = await openTentSite();
+  const site = await openTentSite({ hasLooked: false });
   const page = await openOverview(site);
   const row = page.getByRole('article', { name: 'Tent 1' });
   // Due a day after the tent was closed, six hours ago.
@@ -42,7 +42,7 @@ it('is told by word, time and shape, and a "no" says there what to do first', as
 });
 
 it('stands beside an alarm, which goes before it', async () => {
-  const site = await openTentSite();
+  const site = await openTentSite({ hasLooked: false });
   await site.ramp(26, 29.5);
   await site.stay(29.5, 12);
   const chamber: ChamberView = await site.chamber();
