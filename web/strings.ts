@@ -230,11 +230,12 @@ export const words = {
     alarms: 'More alarms here',
   },
   certainty: {
+    plusMinus: (value: string, uncertainty: string) => `${value} ± ${uncertainty}`,
     vpd: (text: string) => `VPD ${text} kPa`,
-    dewPoint: (text: string) => `dew point ${text} °C`,
+    dewPoint: (text: string, unit: string) => `dew point ${text} ${unit}`,
     film: { wet: 'Film expected wet', dry: 'Film expected dry', unknown: 'Film: wet or dry cannot be told' },
-    above: (degrees: string, basis: string) => `dew point ${degrees} °C above it, by ${basis}`,
-    below: (degrees: string, basis: string) => `dew point ${degrees} °C below it, by ${basis}`,
+    above: (degrees: string, unit: string, basis: string) => `dew point ${degrees} ${unit} above it, by ${basis}`,
+    below: (degrees: string, unit: string, basis: string) => `dew point ${degrees} ${unit} below it, by ${basis}`,
     basis: {
       'film probe': 'the film probe',
       'house air, an estimate': 'house air, an estimate',
