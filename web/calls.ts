@@ -70,7 +70,7 @@ export const calls = {
   closeChamber: (id: string) => sendJson('POST', `/batches/${id}/close-chamber`),
   hold: (id: string, reason: string) => sendJson('POST', `/batches/${id}/hold`, { reason }),
   resume: (id: string) => sendJson('POST', `/batches/${id}/resume`),
-  log: (id: string, body: { kind: LogEntry['kind']; gapPercent?: number; note?: string }) =>
+  log: (id: string, body: { kind: LogEntry['kind']; gapPercent?: number; minutes?: number; note?: string }) =>
     sendJson('POST', `/batches/${id}/log`, body),
   finish: (id: string, takenPlants: number, note: string) =>
     sendJson('POST', `/batches/${id}/finish`, { takenPlants, note }),

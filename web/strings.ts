@@ -7,6 +7,9 @@ import type { StageName } from '../shared/healing/profile.ts';
 
 const many = (count: number, one: string, more: string) => `${count} ${count === 1 ? one : more}`;
 
+/** Which alarms rest while the air is disturbed on purpose: never those of heat. */
+const quietAir = (until: string) => `Alarms of dry, wet and cold air are quiet until ${until}; heat still tells.`;
+
 const stages: Record<StageName, string> = {
   loading: 'loading',
   closed: 'closed',
@@ -353,6 +356,10 @@ export const words = {
     erect: 'Erect',
     filmWet: 'Film wet',
     filmDry: 'Film dry',
+    working: 'Working in it…',
+    workingTitle:
+      'How long will you work in the tent? Alarms of dry, wet and cold air are quiet so long; heat still tells.',
+    workingFor: (minutes: number) => `${minutes} min`,
     note: 'Note…',
     noteText: 'Note',
     noteSave: 'Log note',
@@ -362,6 +369,16 @@ export const words = {
     all: (count: number) => `Show all ${count} entries`,
     limpAdvice: 'Limp: close the gap, mist, and hold the batch until they stand again.',
     gapWords: (percent: number) => (percent === 0 ? 'closed' : percent === 100 ? 'fully open' : `${percent} % open`),
+  },
+  disturbance: {
+    working: (person: string, until: string, quietUntil: string) =>
+      `${person} works in the tent until ${until}. ${quietAir(quietUntil)}`,
+    afterWork: (person: string, quietUntil: string) =>
+      `The air settles after work by ${person}. ${quietAir(quietUntil)}`,
+    ventStep: (person: string, quietUntil: string) =>
+      `The air settles after the gap was set by ${person}. ${quietAir(quietUntil)}`,
+    workDone: 'Work done',
+    workDoneIn: (chamber: string) => `Work done, tent closed: ${chamber}`,
   },
   venting: {
     title: 'Next step of the opening',
