@@ -1,4 +1,5 @@
 // Every request of the interface, named by what it does.
+import type { RuleId } from '../shared/alarms/alarm.ts';
 import type { AlarmView } from '../shared/api/alarms.ts';
 import type { BatchView, CheckView, LogEntry } from '../shared/api/batches.ts';
 import type { CalibrationView } from '../shared/api/calibrations.ts';
@@ -46,6 +47,10 @@ export const calls = {
   addChamber: (name: string) => sendJson<ChamberView>('POST', '/chambers', { name }),
   renameChamber: (id: string, name: string) => sendJson('PATCH', `/chambers/${id}`, { name }),
   removeChamber: (id: string) => sendJson('DELETE', `/chambers/${id}`),
+  takeOutOfService: (id: string, rule: RuleId, reason: string) =>
+    sendJson<ChamberView>('POST', `/chambers/${id}/rules/${rule}/out-of-service`, { reason }),
+  returnToService: (id: string, rule: RuleId) =>
+    sendJson<ChamberView>('POST', `/chambers/${id}/rules/${rule}/return-to-service`),
   climate: (id: string, query: string) => getJson<ClimateSeries>(`/chambers/${id}/climate?${query}`),
 
   probes: () => listAll<ProbeView>('/probes'),

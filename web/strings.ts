@@ -1,5 +1,6 @@
 // Every sentence and label of the interface, in English. No other file of web/ may hold text meant for people.
 // Another language is another object of the same type.
+import type { RuleId } from '../shared/alarms/alarm.ts';
 import type { LogEntry } from '../shared/api/batches.ts';
 import type { Place } from '../shared/api/probes.ts';
 import type { Role } from '../shared/api/session.ts';
@@ -26,6 +27,21 @@ const places: Record<Place, string> = {
 };
 
 const placeNames: Record<Place, string> = { canopy: 'Canopy', film: 'Film', house: 'House' };
+
+const rules: Record<RuleId, string> = {
+  heat: 'Too hot',
+  cold: 'Too cold',
+  dry: 'Too dry',
+  wet: 'Too wet',
+  'silent-probe': 'A probe is silent',
+  'silent-chamber': 'The whole chamber is silent',
+  vpd: 'Drying power outside its limits',
+  'suspect-probe': 'A probe is doubtful',
+  'check-overdue': 'Check missed',
+  'check-failed': 'Check answered no',
+  'plan-late': 'Venting is late',
+  'heat-ahead': 'Heat is coming',
+};
 
 const logKinds: Record<LogEntry['kind'], string> = {
   mist: 'Misted',
@@ -70,6 +86,7 @@ export const words = {
   places,
   placeNames,
   logKinds,
+  rules,
   priorities: { critical: 'critical', high: 'high', medium: 'medium', low: 'low' },
   units: {
     humidity: '%RH',
@@ -379,6 +396,19 @@ export const words = {
       `The air settles after the gap was set by ${person}. ${quietAir(quietUntil)}`,
     workDone: 'Work done',
     workDoneIn: (chamber: string) => `Work done, tent closed: ${chamber}`,
+  },
+  service: {
+    title: 'Rules out of service',
+    here: (names: readonly string[]) => `No alarm here for: ${names.join(', ').toLowerCase()}.`,
+    takenBy: (person: string, since: string) => `taken out of service by ${person}, since ${since}`,
+    takeTitle: 'Take a rule out of service',
+    hint: 'It raises no alarm in this chamber until a manager returns it: for repairs only.',
+    rule: 'Rule',
+    take: 'Take out of service',
+    taken: (rule: string) => `Out of service: ${rule}`,
+    return: 'Return to service',
+    returnThis: (rule: string) => `Return to service: ${rule}`,
+    returned: (rule: string) => `Back in service: ${rule}`,
   },
   venting: {
     title: 'Next step of the opening',

@@ -10,6 +10,7 @@ import { DisturbedAir } from '../parts/disturbed-air.tsx';
 import { FirstAidNote } from '../parts/first-aid-note.tsx';
 import { Folio } from '../parts/folio.tsx';
 import { NextDue } from '../parts/next-due.tsx';
+import { OutOfServiceNote } from '../parts/out-of-service-note.tsx';
 import { PageHead } from '../parts/page-head.tsx';
 import { StateSentence } from '../parts/state-sentence.tsx';
 import { temperatureText, withHumidity, withTemperature } from '../quantities.ts';
@@ -55,6 +56,7 @@ export function ChamberHead({ chamber }: { readonly chamber: ChamberView }) {
         {state.advice !== '' && <p class="advice">{state.advice}</p>}
         {state.alarm !== null && <AlarmActs key={state.alarm.id} alarm={state.alarm} />}
         <DisturbedAir chamber={chamber} nowMs={nowMs} />
+        <OutOfServiceNote chamber={chamber} />
         {state.asked === null && <NextDue chamber={chamber} nowMs={nowMs} zone={zone.value} />}
         {chamber.batch !== null && <FirstAidNote batchId={chamber.batch.id} />}
       </div>

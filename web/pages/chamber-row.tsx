@@ -11,6 +11,7 @@ import { DisturbedAir } from '../parts/disturbed-air.tsx';
 import { FirstAidNote } from '../parts/first-aid-note.tsx';
 import { Folio } from '../parts/folio.tsx';
 import { NextDue } from '../parts/next-due.tsx';
+import { OutOfServiceNote } from '../parts/out-of-service-note.tsx';
 import { StateSentence } from '../parts/state-sentence.tsx';
 import { chamberPath } from '../router.ts';
 import { mayAct, zone } from '../session.ts';
@@ -57,6 +58,7 @@ function Say({
       {batch !== null && asked !== null && mayAct.value && <CheckAnswer batchId={batch.id} check={asked} />}
       {batch !== null && <FirstAidNote batchId={batch.id} />}
       <DisturbedAir chamber={chamber} nowMs={nowMs} />
+      <OutOfServiceNote chamber={chamber} />
       {others > 0 && alarm !== null && (
         <p class="more-alarms">
           <a href={chamberPath(chamber.id)}>{words.state.more(others)}</a>
