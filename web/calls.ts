@@ -1,5 +1,6 @@
 // Every request of the interface, named by what it does.
 import type { RuleId } from '../shared/alarms/alarm.ts';
+import type { AlarmStatisticsView } from '../shared/api/alarm-statistics.ts';
 import type { AlarmView } from '../shared/api/alarms.ts';
 import type { BatchView, CheckView, LogEntry } from '../shared/api/batches.ts';
 import type { CalibrationView } from '../shared/api/calibrations.ts';
@@ -85,6 +86,7 @@ export const calls = {
 
   activeAlarms: () => listAll<AlarmView>('/alarms?state=active'),
   recentAlarms: () => listSome<AlarmView>('/alarms?limit=100'),
+  alarmStatistics: () => getJson<AlarmStatisticsView>('/alarms/statistics'),
   acknowledge: (id: string) => sendJson('POST', `/alarms/${id}/acknowledge`),
   shelve: (id: string, minutes: number, reason: string) =>
     sendJson('POST', `/alarms/${id}/shelve`, { minutes, reason }),

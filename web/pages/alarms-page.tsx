@@ -14,6 +14,7 @@ import { useLoad } from '../parts/use-load.ts';
 import { zone } from '../session.ts';
 import { words } from '../strings.ts';
 import { dayAndTime } from '../when.ts';
+import { AlarmStatistics } from './alarm-statistics.tsx';
 
 function Active({ alarms, onDone }: { readonly alarms: readonly AlarmView[]; readonly onDone: () => void }) {
   if (alarms.length === 0) return <p class="quiet-line">{words.alarms.noneActive}</p>;
@@ -72,6 +73,7 @@ export function AlarmsPage() {
           </ul>
         </section>
       </div>
+      <AlarmStatistics />
     </main>
   );
 }
