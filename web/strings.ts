@@ -147,6 +147,7 @@ export const words = {
     watchDry: (value: string, limit: string) => `Drier than the plan just now: ${value}, limit ${limit}`,
     watchWet: (value: string, limit: string) => `Wetter than the plan just now: ${value}, limit ${limit}`,
     watchAdvice: 'It becomes an alarm if it lasts.',
+    watchQuiet: 'It becomes no alarm for now: see below.',
     watchShelved: 'An alarm about this chamber is shelved.',
     since: (time: string) => `since ${time}`,
     peak: (value: string, time: string) => `furthest ${value} at ${time}`,
@@ -154,6 +155,10 @@ export const words = {
     taken: (time: string) => `acknowledged ${time}`,
     returned: (time: string) => `back in the plan since ${time}; acknowledge to close it`,
     shelvedUntil: (time: string, reason: string) => `shelved until ${time}: ${reason}`,
+    setAside: {
+      suppressed: 'quiet while the air is disturbed',
+      'out-of-service': 'quiet: its rule is out of service here',
+    },
     noOneYet: 'nobody has it',
     more: (count: number) => `${many(count, 'more alarm', 'more alarms')} in this chamber`,
   },
