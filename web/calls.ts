@@ -1,4 +1,6 @@
 // Every request of the interface, named by what it does.
+import type { RuleId } from '../shared/alarms/alarm.ts';
+import type { AlarmStatisticsView } from '../shared/api/alarm-statistics.ts';
 import type { AlarmView } from '../shared/api/alarms.ts';
 import type { BatchView, CheckView, LogEntry } from '../shared/api/batches.ts';
 import type { CalibrationView } from '../shared/api/calibrations.ts';
@@ -46,6 +48,10 @@ export const calls = {
   addChamber: (name: string) => sendJson<ChamberView>('POST', '/chambers', { name }),
   renameChamber: (id: string, name: string) => sendJson('PATCH', `/chambers/${id}`, { name }),
   removeChamber: (id: string) => sendJson('DELETE', `/chambers/${id}`),
+  takeOutOfService: (id: string, rule: RuleId, reason: string) =>
+    sendJson<ChamberView>('POST', `/chambers/${id}/rules/${rule}/out-of-service`, { reason }),
+  returnToService: (id: string, rule: RuleId) =>
+    sendJson<ChamberView>('POST', `/chambers/${id}/rules/${rule}/return-to-service`),
   climate: (id: string, query: string) => getJson<ClimateSeries>(`/chambers/${id}/climate?${query}`),
 
   probes: () => listAll<ProbeView>('/probes'),
@@ -70,7 +76,7 @@ export const calls = {
   closeChamber: (id: string) => sendJson('POST', `/batches/${id}/close-chamber`),
   hold: (id: string, reason: string) => sendJson('POST', `/batches/${id}/hold`, { reason }),
   resume: (id: string) => sendJson('POST', `/batches/${id}/resume`),
-  log: (id: string, body: { kind: LogEntry['kind']; gapPercent?: number; note?: string }) =>
+  log: (id: string, body: { kind: LogEntry['kind']; gapPercent?: number; minutes?: number; note?: string }) =>
     sendJson('POST', `/batches/${id}/log`, body),
   finish: (id: string, takenPlants: number, note: string) =>
     sendJson('POST', `/batches/${id}/finish`, { takenPlants, note }),
@@ -80,6 +86,7 @@ export const calls = {
 
   activeAlarms: () => listAll<AlarmView>('/alarms?state=active'),
   recentAlarms: () => listSome<AlarmView>('/alarms?limit=100'),
+  alarmStatistics: () => getJson<AlarmStatisticsView>('/alarms/statistics'),
   acknowledge: (id: string) => sendJson('POST', `/alarms/${id}/acknowledge`),
   shelve: (id: string, minutes: number, reason: string) =>
     sendJson('POST', `/alarms/${id}/shelve`, { minutes, reason }),

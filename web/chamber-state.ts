@@ -127,8 +127,15 @@ function unknownClimate(chamber: ChamberView, nowMs: number, zone: string): Cham
   return plain('old', sentence, words.state.noClimateAdvice, urgency, 7);
 }
 
-/** A value outside the limits that is not an alarm (yet), as a sentence; null when all is inside. */
-function watchSentence(chamber: ChamberView): string | null {
+interface Watched {
+  readonly rule: 'heat' | 'cold' | 'dry' | 'wet';
+  readonly sentence: string;
+}
+
+const watchRules = { hot: 'heat', cold: 'cold', dry: 'dry', wet: 'wet' } as const;
+
+/** A value outside the limits that is not an alarm (yet), and the rule that watches it; null when all is inside. */
+function watchedValue(chamber: ChamberView): Watched | null {
   const { climate, limits } = chamber;
   if (limits === null) return null;
   const { temperature, humidity } = limits;
@@ -141,7 +148,15 @@ function watchSentence(chamber: ChamberView): string | null {
   };
   const beyond = beyondPlan(chamber);
   const worst = beyond.temperature ?? beyond.humidity;
-  return worst === null ? null : sentences[worst]();
+  return worst === null ? null : { rule: watchRules[worst], sentence: sentences[worst]() };
+}
+
+/** What comes of a value outside the limits. Disturbed air quiets every rule of the air but heat. */
+function watchAdvice({ alarms, outOfService, suppression }: ChamberView, { rule }: Watched, nowMs: number): string {
+  const isDisturbed = suppression !== null && Date.parse(suppression.until) > nowMs;
+  if (outOfService.some((taken) => taken.rule === rule) || (isDisturbed && rule !== 'heat'))
+    return words.state.watchQuiet;
+  return alarms.some(({ state }) => state === 'shelved') ? words.state.watchShelved : words.state.watchAdvice;
 }
 
 function withBatch(chamber: ChamberView, nowMs: number, zone: string): ChamberState {
@@ -150,9 +165,8 @@ function withBatch(chamber: ChamberView, nowMs: number, zone: string): ChamberSt
     return unknownClimate(chamber, nowMs, zone);
   const asked = nextDue === null ? null : askFor(nextDue, nowMs, zone);
   if (asked !== null) return asked;
-  const beyond = watchSentence(chamber);
-  const advice = chamber.alarms.some(isQuiet) ? words.state.watchShelved : words.state.watchAdvice;
-  if (beyond !== null) return plain('watch', beyond, advice, 'soon', 18);
+  const beyond = watchedValue(chamber);
+  if (beyond !== null) return plain('watch', beyond.sentence, watchAdvice(chamber, beyond, nowMs), 'soon', 18);
   const { endsAt, onHold, stage } = chamber.batch ?? { endsAt: null, onHold: false, stage: null };
   if (endsAt !== null && Date.parse(endsAt) <= nowMs) return plain('due', words.state.over, '', 'soon', 20);
   if (onHold) return plain('hold', words.state.onHold, '', 'fine', 30);

@@ -1,11 +1,15 @@
 // Every sentence and label of the interface, in English. No other file of web/ may hold text meant for people.
 // Another language is another object of the same type.
+import type { RuleId } from '../shared/alarms/alarm.ts';
 import type { LogEntry } from '../shared/api/batches.ts';
 import type { Place } from '../shared/api/probes.ts';
 import type { Role } from '../shared/api/session.ts';
 import type { StageName } from '../shared/healing/profile.ts';
 
 const many = (count: number, one: string, more: string) => `${count} ${count === 1 ? one : more}`;
+
+/** Which alarms rest while the air is disturbed on purpose: never those of heat. */
+const quietAir = (until: string) => `Alarms of dry, wet and cold air are quiet until ${until}; heat still tells.`;
 
 const stages: Record<StageName, string> = {
   loading: 'loading',
@@ -23,6 +27,21 @@ const places: Record<Place, string> = {
 };
 
 const placeNames: Record<Place, string> = { canopy: 'Canopy', film: 'Film', house: 'House' };
+
+const rules: Record<RuleId, string> = {
+  heat: 'Too hot',
+  cold: 'Too cold',
+  dry: 'Too dry',
+  wet: 'Too wet',
+  'silent-probe': 'A probe is silent',
+  'silent-chamber': 'The whole chamber is silent',
+  vpd: 'Drying power outside its limits',
+  'suspect-probe': 'A probe is doubtful',
+  'check-overdue': 'Check missed',
+  'check-failed': 'Check answered no',
+  'plan-late': 'Venting is late',
+  'heat-ahead': 'Heat is coming',
+};
 
 const logKinds: Record<LogEntry['kind'], string> = {
   mist: 'Misted',
@@ -67,6 +86,7 @@ export const words = {
   places,
   placeNames,
   logKinds,
+  rules,
   priorities: { critical: 'critical', high: 'high', medium: 'medium', low: 'low' },
   units: {
     humidity: '%RH',
@@ -127,6 +147,7 @@ export const words = {
     watchDry: (value: string, limit: string) => `Drier than the plan just now: ${value}, limit ${limit}`,
     watchWet: (value: string, limit: string) => `Wetter than the plan just now: ${value}, limit ${limit}`,
     watchAdvice: 'It becomes an alarm if it lasts.',
+    watchQuiet: 'It becomes no alarm for now: see below.',
     watchShelved: 'An alarm about this chamber is shelved.',
     since: (time: string) => `since ${time}`,
     peak: (value: string, time: string) => `furthest ${value} at ${time}`,
@@ -134,6 +155,10 @@ export const words = {
     taken: (time: string) => `acknowledged ${time}`,
     returned: (time: string) => `back in the plan since ${time}; acknowledge to close it`,
     shelvedUntil: (time: string, reason: string) => `shelved until ${time}: ${reason}`,
+    setAside: {
+      suppressed: 'quiet while the air is disturbed',
+      'out-of-service': 'quiet: its rule is out of service here',
+    },
     noOneYet: 'nobody has it',
     more: (count: number) => `${many(count, 'more alarm', 'more alarms')} in this chamber`,
   },
@@ -230,11 +255,12 @@ export const words = {
     alarms: 'More alarms here',
   },
   certainty: {
+    plusMinus: (value: string, uncertainty: string) => `${value} ± ${uncertainty}`,
     vpd: (text: string) => `VPD ${text} kPa`,
-    dewPoint: (text: string) => `dew point ${text} °C`,
+    dewPoint: (text: string, unit: string) => `dew point ${text} ${unit}`,
     film: { wet: 'Film expected wet', dry: 'Film expected dry', unknown: 'Film: wet or dry cannot be told' },
-    above: (degrees: string, basis: string) => `dew point ${degrees} °C above it, by ${basis}`,
-    below: (degrees: string, basis: string) => `dew point ${degrees} °C below it, by ${basis}`,
+    above: (degrees: string, unit: string, basis: string) => `dew point ${degrees} ${unit} above it, by ${basis}`,
+    below: (degrees: string, unit: string, basis: string) => `dew point ${degrees} ${unit} below it, by ${basis}`,
     basis: {
       'film probe': 'the film probe',
       'house air, an estimate': 'house air, an estimate',
@@ -352,6 +378,10 @@ export const words = {
     erect: 'Erect',
     filmWet: 'Film wet',
     filmDry: 'Film dry',
+    working: 'Working in it…',
+    workingTitle:
+      'How long will you work in the tent? Alarms of dry, wet and cold air are quiet so long; heat still tells.',
+    workingFor: (minutes: number) => `${minutes} min`,
     note: 'Note…',
     noteText: 'Note',
     noteSave: 'Log note',
@@ -361,6 +391,29 @@ export const words = {
     all: (count: number) => `Show all ${count} entries`,
     limpAdvice: 'Limp: close the gap, mist, and hold the batch until they stand again.',
     gapWords: (percent: number) => (percent === 0 ? 'closed' : percent === 100 ? 'fully open' : `${percent} % open`),
+  },
+  disturbance: {
+    working: (person: string, until: string, quietUntil: string) =>
+      `${person} works in the tent until ${until}. ${quietAir(quietUntil)}`,
+    afterWork: (person: string, quietUntil: string) =>
+      `The air settles after work by ${person}. ${quietAir(quietUntil)}`,
+    ventStep: (person: string, quietUntil: string) =>
+      `The air settles after the gap was set by ${person}. ${quietAir(quietUntil)}`,
+    workDone: 'Work done',
+    workDoneIn: (chamber: string) => `Work done, tent closed: ${chamber}`,
+  },
+  service: {
+    title: 'Rules out of service',
+    here: (names: readonly string[]) => `No alarm here for: ${names.join(', ').toLowerCase()}.`,
+    takenBy: (person: string, since: string) => `taken out of service by ${person}, since ${since}`,
+    takeTitle: 'Take a rule out of service',
+    hint: 'It raises no alarm in this chamber until a manager returns it: for repairs only.',
+    rule: 'Rule',
+    take: 'Take out of service',
+    taken: (rule: string) => `Out of service: ${rule}`,
+    return: 'Return to service',
+    returnThis: (rule: string) => `Return to service: ${rule}`,
+    returned: (rule: string) => `Back in service: ${rule}`,
   },
   venting: {
     title: 'Next step of the opening',
@@ -566,6 +619,36 @@ export const words = {
     },
     newAlarm: (chamber: string, sentence: string) => `Alarm in ${chamber}: ${sentence}`,
     over: (chamber: string) => `Alarm in ${chamber} is over`,
+  },
+  howOften: {
+    title: 'How often',
+    caption: 'Alarms of the last 30 days beside their targets',
+    columns: { measure: 'Last 30 days', found: 'Found', target: 'Target' },
+    none: 'There was no alarm in the last 30 days.',
+    count: (count: number) => `${many(count, 'alarm', 'alarms')} in 30 days.`,
+    within: 'That is within the targets.',
+    many: 'That is more than is good: look at what comes most often.',
+    tooMany: 'That is more than anybody can answer: look at what comes most often.',
+    tooStale: 'Too many stood for more than a day: settle them, or shelve them with a reason.',
+    someChatter: 'Some chatter, which teaches people not to listen.',
+    aDay: 'Alarms a day',
+    aDayTarget: (acceptable: string, most: string) => `${acceptable} or fewer, ${most} at most`,
+    busiestDay: 'On the busiest day',
+    shares: { low: 'Low priority', medium: 'Medium priority', high: 'High and critical' },
+    stale: 'Standing for more than a day, on the worst day',
+    chattering: 'Chattering',
+    percent: (percent: number) => `${percent} %`,
+    about: (percent: string) => `about ${percent}`,
+    fewerThan: (count: number) => `fewer than ${count}`,
+    atMost: (count: number) => `at most ${count}`,
+    noneAllowed: 'none',
+    chatteringTitle: 'What chatters',
+    mostTitle: 'What comes most often',
+    source: (chamber: string, rule: string, alarms: number) =>
+      `${chamber}: ${rule.toLowerCase()} (${many(alarms, 'alarm', 'alarms')})`,
+    chatteringAdvice: 'It began three times within a minute: look at the probe, its cable and where it hangs.',
+    goneChamber: 'A chamber that is gone',
+    basis: 'Targets of IEC 62682 for all alarms that one person answers. They judge the alarms, not the people.',
   },
   profiles: {
     title: 'Profiles',

@@ -4,8 +4,8 @@ import { MINUTE_MS } from '../units.ts';
 
 /** How long an announced step of venting may take to settle; ours. */
 const STEP_SETTLES_MS = 30 * MINUTE_MS;
-/** Closed again after work, the air needs this long to come back; ours. */
-const AIR_RECOVERS_MS = 10 * MINUTE_MS;
+/** Closed again after work, the air needs this long to come back, ms; ours. */
+export const AIR_RECOVERS_MS = 10 * MINUTE_MS;
 
 export interface Suppression {
   readonly cause: 'working' | 'vent-step';

@@ -5,7 +5,6 @@ import { calls } from '../calls.ts';
 import { alarmRank, isOpen, shapeOfRule } from '../chamber-state.ts';
 import { slowNowMs } from '../clock.ts';
 import { changes } from '../live.ts';
-import { takenWords } from '../parts/alarm-details.tsx';
 import { AlarmItem } from '../parts/alarm-item.tsx';
 import { LoadState } from '../parts/load-state.tsx';
 import { PageHead } from '../parts/page-head.tsx';
@@ -13,7 +12,9 @@ import { ShapeMark } from '../parts/shape-mark.tsx';
 import { useLoad } from '../parts/use-load.ts';
 import { zone } from '../session.ts';
 import { words } from '../strings.ts';
+import { takenWords } from '../taken-words.ts';
 import { dayAndTime } from '../when.ts';
+import { AlarmStatistics } from './alarm-statistics.tsx';
 
 function Active({ alarms, onDone }: { readonly alarms: readonly AlarmView[]; readonly onDone: () => void }) {
   if (alarms.length === 0) return <p class="quiet-line">{words.alarms.noneActive}</p>;
@@ -72,6 +73,7 @@ export function AlarmsPage() {
           </ul>
         </section>
       </div>
+      <AlarmStatistics />
     </main>
   );
 }

@@ -6,9 +6,11 @@ import { AirCertainty } from '../parts/air-certainty.tsx';
 import { AlarmActs } from '../parts/alarm-acts.tsx';
 import { AlarmDetails } from '../parts/alarm-details.tsx';
 import { ClimateFigures } from '../parts/climate-figures.tsx';
+import { DisturbedAir } from '../parts/disturbed-air.tsx';
 import { FirstAidNote } from '../parts/first-aid-note.tsx';
 import { Folio } from '../parts/folio.tsx';
 import { NextDue } from '../parts/next-due.tsx';
+import { OutOfServiceNote } from '../parts/out-of-service-note.tsx';
 import { PageHead } from '../parts/page-head.tsx';
 import { StateSentence } from '../parts/state-sentence.tsx';
 import { temperatureText, withHumidity, withTemperature } from '../quantities.ts';
@@ -53,6 +55,8 @@ export function ChamberHead({ chamber }: { readonly chamber: ChamberView }) {
         {state.alarm !== null && <AlarmDetails alarm={state.alarm} nowMs={nowMs} zone={zone.value} />}
         {state.advice !== '' && <p class="advice">{state.advice}</p>}
         {state.alarm !== null && <AlarmActs key={state.alarm.id} alarm={state.alarm} />}
+        <DisturbedAir chamber={chamber} nowMs={nowMs} />
+        <OutOfServiceNote chamber={chamber} />
         {state.asked === null && <NextDue chamber={chamber} nowMs={nowMs} zone={zone.value} />}
         {chamber.batch !== null && <FirstAidNote batchId={chamber.batch.id} />}
       </div>

@@ -25,6 +25,7 @@ import { LogButtons } from './log-buttons.tsx';
 import { LogList } from './log-list.tsx';
 import { NextOpening } from './next-opening.tsx';
 import { OpenBatch } from './open-batch.tsx';
+import { RulesOutOfService } from './rules-out-of-service.tsx';
 import { AwaitedStep, SteerBatch } from './steer-batch.tsx';
 
 function useBatch(chamber: ChamberView) {
@@ -65,6 +66,7 @@ function Chamber({ chamber, alarmId }: { readonly chamber: ChamberView; readonly
               {batch !== null && <BatchFacts batch={batch} />}
               {batch !== null && mayAct.value && <SteerBatch batch={batch} onChanged={reload} />}
               {maySetUp.value && <ChamberSettings chamber={chamber} />}
+              <RulesOutOfService chamber={chamber} />
             </div>
           </div>
           <StripLegend />

@@ -7,9 +7,11 @@ import { AcknowledgeButton } from '../parts/alarm-acts.tsx';
 import { AlarmDetails } from '../parts/alarm-details.tsx';
 import { CheckAnswer } from '../parts/check-answer.tsx';
 import { ClimateFigures } from '../parts/climate-figures.tsx';
+import { DisturbedAir } from '../parts/disturbed-air.tsx';
 import { FirstAidNote } from '../parts/first-aid-note.tsx';
 import { Folio } from '../parts/folio.tsx';
 import { NextDue } from '../parts/next-due.tsx';
+import { OutOfServiceNote } from '../parts/out-of-service-note.tsx';
 import { StateSentence } from '../parts/state-sentence.tsx';
 import { chamberPath } from '../router.ts';
 import { mayAct, zone } from '../session.ts';
@@ -55,6 +57,8 @@ function Say({
       </div>
       {batch !== null && asked !== null && mayAct.value && <CheckAnswer batchId={batch.id} check={asked} />}
       {batch !== null && <FirstAidNote batchId={batch.id} />}
+      <DisturbedAir chamber={chamber} nowMs={nowMs} />
+      <OutOfServiceNote chamber={chamber} />
       {others > 0 && alarm !== null && (
         <p class="more-alarms">
           <a href={chamberPath(chamber.id)}>{words.state.more(others)}</a>

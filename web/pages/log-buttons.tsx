@@ -13,6 +13,8 @@ import { clockTime } from '../when.ts';
 
 const gapChoices = [0, 5, 10, 20, 30, 50, 75, 100] as const;
 
+const workMinutes = [10, 20, 30, 60] as const;
+
 type OneTap = 'mist' | 'erect' | 'limp' | 'film-wet' | 'film-dry';
 const oneTaps: readonly (readonly [OneTap, string])[] = [
   ['mist', words.log.misted],
@@ -55,6 +57,27 @@ function GapForm({ batchId, onLogged, close }: Props & { readonly close: () => v
   );
 }
 
+function WorkingForm({ batchId, onLogged, close }: Props & { readonly close: () => void }) {
+  const log = async (minutes: number) => {
+    await calls.log(batchId, { kind: 'working', minutes });
+    showNote(loggedWords(`${words.logKinds.working}, ${words.log.workingFor(minutes)}`));
+    close();
+    onLogged();
+  };
+  return (
+    <>
+      <p>{words.log.workingTitle}</p>
+      <div class="gap-choices">
+        {workMinutes.map((minutes) => (
+          <ActButton key={minutes} work={() => log(minutes)}>
+            {words.log.workingFor(minutes)}
+          </ActButton>
+        ))}
+      </div>
+    </>
+  );
+}
+
 function NoteForm({ batchId, onLogged, close }: Props & { readonly close: () => void }) {
   const send = async (fields: FormData) => {
     await calls.log(batchId, { kind: 'note', note: textOf(fields, 'note') });
@@ -87,6 +110,9 @@ export function LogButtons({ batchId, onLogged }: Props) {
         ))}
         <Disclosure title={words.log.gap}>
           {(close) => <GapForm batchId={batchId} onLogged={onLogged} close={close} />}
+        </Disclosure>
+        <Disclosure title={words.log.working}>
+          {(close) => <WorkingForm batchId={batchId} onLogged={onLogged} close={close} />}
         </Disclosure>
         <Disclosure title={words.log.note}>
           {(close) => <NoteForm batchId={batchId} onLogged={onLogged} close={close} />}

@@ -42,7 +42,8 @@ function ShelveForm({ alarm, close }: { readonly alarm: AlarmView; readonly clos
 }
 
 export function AlarmActs({ alarm, onDone }: { readonly alarm: AlarmView; readonly onDone?: () => void }) {
-  if (!mayAct.value || alarm.state === 'normal') return null;
+  // What is quiet by design or by a manager cannot be shelved on top.
+  if (!mayAct.value || ['normal', 'suppressed', 'out-of-service'].includes(alarm.state)) return null;
   return (
     <div class="acts">
       <AcknowledgeButton alarm={alarm} {...(onDone === undefined ? {} : { onDone })} />

@@ -3,6 +3,7 @@ import type { AlarmView } from '../../shared/api/alarms.ts';
 import { isAboutTemperature } from '../alarm-sentence.ts';
 import { withHumidity, withTemperature } from '../quantities.ts';
 import { words } from '../strings.ts';
+import { takenWords } from '../taken-words.ts';
 import { dayAndTime } from '../when.ts';
 
 interface Props {
@@ -17,18 +18,6 @@ function peakWords(alarm: AlarmView, at: (time: string) => string): string | nul
   const isHumidity = alarm.rule === 'dry' || alarm.rule === 'wet';
   if (!isTemperature && !isHumidity) return null;
   return words.state.peak(isTemperature ? withTemperature(alarm.peak) : withHumidity(alarm.peak), at(alarm.peakAt));
-}
-
-/** Who has it, or that nobody has. */
-export function takenWords(alarm: AlarmView, at: (time: string) => string): string {
-  if (alarm.shelvedUntil !== null) return words.state.shelvedUntil(at(alarm.shelvedUntil), alarm.shelvedReason ?? '');
-  if (alarm.acknowledgedAt !== null && alarm.state !== 'unacknowledged')
-    return alarm.acknowledgedBy === null
-      ? words.state.taken(at(alarm.acknowledgedAt))
-      : words.state.takenBy(alarm.acknowledgedBy, at(alarm.acknowledgedAt));
-  return alarm.state === 'returned-unacknowledged' && alarm.returnedAt !== null
-    ? words.state.returned(at(alarm.returnedAt))
-    : words.state.noOneYet;
 }
 
 export function AlarmDetails({ alarm, nowMs, zone }: Props) {

@@ -1,0 +1,93 @@
+// How often alarms came, beside their targets, as rows and sentences. Pure. It judges the alarms, never the people.
+import type { AlarmStatisticsView } from '../../shared/api/alarm-statistics.ts';
+import { words } from '../strings.ts';
+
+const { howOften } = words;
+const HOURS_A_DAY = 24;
+
+export interface Measure {
+  readonly name: string;
+  readonly found: string;
+  readonly target: string;
+}
+
+/** "0.4", "12": a digit after the point only where it tells something. */
+function rateText(perDay: number): string {
+  return perDay >= 10 ? perDay.toFixed(0) : perDay.toFixed(1);
+}
+
+function percent(share: number): string {
+  return howOften.percent(Math.round(100 * share));
+}
+
+/** Most of `count` over the days; 0 without days. */
+function mostOf(
+  count: (day: AlarmStatisticsView['days'][number]) => number,
+  days: AlarmStatisticsView['days'],
+): number {
+  return Math.max(0, ...days.map(count));
+}
+
+function shareRows({ shares, targets }: AlarmStatisticsView): readonly Measure[] {
+  if (shares === null) return [];
+  const found = { low: shares.low, medium: shares.medium, high: shares.high + shares.critical };
+  return (['low', 'medium', 'high'] as const).map((one) => ({
+    name: howOften.shares[one],
+    found: percent(found[one]),
+    target: howOften.about(percent(targets.priorityShares[one])),
+  }));
+}
+
+/** One row for each thing that has a target; the priorities only where there were alarms. */
+export function measuresOf(view: AlarmStatisticsView): readonly Measure[] {
+  const { days, targets } = view;
+  const [aDay, most] = [targets.perHourAcceptable, targets.perHourMost].map((perHour) =>
+    rateText(perHour * HOURS_A_DAY),
+  );
+  return [
+    {
+      name: howOften.aDay,
+      found: rateText(view.perHour * HOURS_A_DAY),
+      target: howOften.aDayTarget(aDay ?? '', most ?? ''),
+    },
+    {
+      name: howOften.busiestDay,
+      found: String(mostOf(({ alarms }) => alarms, days)),
+      target: words.units.none,
+    },
+    ...shareRows(view),
+    {
+      name: howOften.stale,
+      found: String(mostOf(({ stale }) => stale, days)),
+      target: howOften.fewerThan(targets.staleFewerThan),
+    },
+    {
+      name: howOften.chattering,
+      found: String(view.chattering.length),
+      target: targets.chatteringMost === 0 ? howOften.noneAllowed : howOften.atMost(targets.chatteringMost),
+    },
+  ];
+}
+
+/** What the figures come to: whether too many came, too many stand, or some chatter; shares of few alarms are not judged. */
+export function verdictOf(view: AlarmStatisticsView): string {
+  if (view.alarms === 0 && mostOf(({ stale }) => stale, view.days) === 0) return howOften.none;
+  const { targets } = view;
+  const faults = [
+    ...(view.perHour > targets.perHourMost ? [howOften.tooMany] : []),
+    ...(view.perHour > targets.perHourAcceptable && view.perHour <= targets.perHourMost ? [howOften.many] : []),
+    ...(mostOf(({ stale }) => stale, view.days) >= targets.staleFewerThan ? [howOften.tooStale] : []),
+    ...(view.chattering.length > targets.chatteringMost ? [howOften.someChatter] : []),
+  ];
+  return `${howOften.count(view.alarms)} ${faults.length === 0 ? howOften.within : faults.join(' ')}`;
+}
+
+/** One line for each source of alarms. `chamberName` gives null for a chamber that is gone. */
+export function sourceLines(
+  sources: AlarmStatisticsView['chattering'],
+  chamberName: (id: string) => string | null,
+): readonly string[] {
+  return sources.map(({ chamberId, rule, alarms }) =>
+    howOften.source(chamberName(chamberId) ?? howOften.goneChamber, words.rules[rule], alarms),
+  );
+}
