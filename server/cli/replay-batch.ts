@@ -1,7 +1,7 @@
 // The replay of a stored batch: the readings of all its probes, with its holds and moves and the house air of the time.
 import { type Batch, timesOf } from '../../shared/healing/batch.ts';
 import { planStages } from '../../shared/healing/batch-clock.ts';
-import type { Corridor } from '../../shared/healing/corridor.ts';
+import { plannedChecks } from '../../shared/healing/checks.ts';
 import type { Profile } from '../../shared/healing/profile.ts';
 import { Problem } from '../../shared/problem.ts';
 import { Replay } from '../../shared/replay/replay.ts';
@@ -11,6 +11,8 @@ import { recordCorridor } from '../record/record-corridor.ts';
 import { findSources, type ProbeSource, type RecordWindow } from '../record/record-sources.ts';
 import { openSite } from '../site.ts';
 import type { Store } from '../store/store.ts';
+import { type BatchPlan, loadHealing } from '../watch/watched-chamber.ts';
+import { createBatchCare } from './batch-care.ts';
 import { BatchDays } from './batch-days.ts';
 import type { Terminal } from './command.ts';
 import { findProfile } from './find-profiles.ts';
@@ -73,6 +75,7 @@ async function run(store: Store, work: Work): Promise<ReplayResult> {
   const sources = all.filter(({ place }) => place !== 'house');
   if (!sources.some(({ place }) => place === 'canopy'))
     throw misuse(`No canopy probe stood with batch ${batch.code}: there is nothing to replay.`);
+  const plan = await planOf(store, work, all, window);
   const silenceOf = (source: ProbeSource) => request.silenceMs ?? source.silenceMs;
   const replay = new Replay({
     probes: sources.map((source) => ({
@@ -82,7 +85,8 @@ async function run(store: Store, work: Work): Promise<ReplayResult> {
       fromMs: source.fromMs,
       toMs: source.placedToMs,
     })),
-    corridorAt: await corridorOf(store, work, all, window),
+    corridorAt: plan.corridorAt,
+    careAt: createBatchCare({ ...(await loadHealing(store, batch)), document: work.profile.document }, plan),
     batch: { fromMs: batch.openedMs, toMs: batch.finishedMs },
   });
   const days = new BatchDays(batch, sources, silenceOf);
@@ -109,24 +113,26 @@ async function feed(
 ): Promise<void> {
   const numbers = new Map(sources.map((source, number) => [source, number]));
   for await (const block of mergeReadings(store, sources)) {
-    for (const { source, reading } of block) {
-      replay.hear(numbers.get(source) ?? 0, reading);
+    for (const { source, raw, reading } of block) {
+      replay.hear(numbers.get(source) ?? 0, raw, reading);
       days.add(source, reading);
     }
     progress.at((block.at(-1)?.reading.timeMs ?? fromMs) - fromMs);
   }
 }
 
-/** The limits of the batch; while nobody has finished it, those of the last instant of its plan go on. */
-async function corridorOf(
+/** The plan as it went; while nobody has finished the batch, the limits of its last instant go on. */
+async function planOf(
   store: Store,
-  { batch, profile, zone }: Work,
+  { batch, profile: { document }, zone }: Work,
   sources: readonly ProbeSource[],
   window: RecordWindow,
-): Promise<(atMs: number) => Corridor | null> {
+): Promise<BatchPlan> {
   const times = timesOf(batch, zone);
-  const corridorAt = await recordCorridor(store, { document: profile.document, times, sources, window });
-  const endMs = planStages(profile.document, times, window.toMs).at(-1)?.endMs ?? null;
-  if (batch.finishedMs !== null || endMs === null) return corridorAt;
-  return (atMs) => corridorAt(Math.min(atMs, endMs - 1));
+  const spans = planStages(document, times, window.toMs);
+  const checks = plannedChecks(document, times, window.toMs);
+  const corridorAt = await recordCorridor(store, { document, times, sources, window });
+  const endMs = spans.at(-1)?.endMs ?? null;
+  if (batch.finishedMs !== null || endMs === null) return { spans, checks, corridorAt };
+  return { spans, checks, corridorAt: (atMs) => corridorAt(Math.min(atMs, endMs - 1)) };
 }

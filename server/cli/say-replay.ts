@@ -19,13 +19,20 @@ export function sayReplay({ alarms, days, quality, ahead }: ReplayResult, zone: 
   ];
 }
 
+/** Of the peak, where it is not °C. */
+const units: Partial<Record<ReplayedAlarm['rule'], string>> = {
+  dry: '%RH',
+  wet: '%RH',
+  'plan-late': '%RH',
+  vpd: 'kPa',
+};
+
 function sayAlarmRow(
   { rule, priority, occurredAt, returnedAt, peak }: ReplayedAlarm,
   local: (time: string) => string,
 ): string {
   const lasted = returnedAt === null ? 'to the end' : sayDuration(Date.parse(returnedAt) - Date.parse(occurredAt));
-  const unit = rule === 'dry' || rule === 'wet' ? '%RH' : '°C';
-  const worst = peak === null ? '' : `${peak.toFixed(1)} ${unit}`;
+  const worst = peak === null ? '' : `${peak.toFixed(rule === 'vpd' ? 2 : 1)} ${units[rule] ?? '°C'}`;
   return `${local(occurredAt)}  ${nameRule(rule).padEnd(16)}${priority.padEnd(10)}${lasted.padEnd(12)}${worst}`.trimEnd();
 }
 

@@ -1,4 +1,5 @@
 // An alarm in words: one sentence that says what, how far and since when, and what to do first. Used by screen, phone and record alike.
+import { HEAT_AHEAD } from '../forecast/heat-ahead.ts';
 import { sayAhead } from '../forecast/say-ahead.ts';
 import { MINUTE_MS } from '../units.ts';
 import type { Alarm, RuleId } from './alarm.ts';
@@ -110,7 +111,8 @@ function sayExpected({ expected, limit }: Alarm, nowMs: number): string {
   const [about, low, high] = [expected?.atMs, expected?.earliestMs, expected?.latestMs].map((ms) =>
     minutes(ms ?? null),
   );
-  if (about === null || about === undefined) return `will probably pass ${number(limit)} °C`;
+  if (about === null || about === undefined)
+    return `may be past ${number(limit)} °C in ${HEAT_AHEAD.horizonMinutes} min`;
   return sayAhead(`${number(limit)} °C`, { minutes: about, low: low ?? null, high: high ?? null });
 }
 

@@ -5,7 +5,7 @@ import type { Mixture } from './trend-mixture.ts';
 import { humidityModel } from './trend-models.ts';
 
 /** As for heat. */
-export const DRY_AHEAD = { horizonMinutes: 30, warnAt: 0.8, standDownBelow: 0.3 } as const;
+export const DRY_AHEAD = { horizonMinutes: 20, warnAt: 0.45, standDownBelow: 0.1 } as const;
 
 /** The estimate from the trend of the driest healthy humidity. */
 export function foreseeDryness(trend: Mixture, low: number): TimeToLimit {

@@ -8,6 +8,8 @@ export class SpellFinder {
   #lastMs: number | null = null;
   /** Since when it has been seen to be inside; null = it is not, or nobody knows. */
   #quietSinceMs: number | null = null;
+  /** Everything since the last spell has been seen. */
+  #isUnbroken = false;
   #knownMs = 0;
 
   /** `silenceMs`: the longest gap between two readings over which is believed what both say. */
@@ -19,7 +21,10 @@ export class SpellFinder {
   add(timeMs: number, isBeyond: boolean | null): void {
     const joined = this.#lastMs !== null && areJoined(this.#lastMs, timeMs, this.#silenceMs);
     if (joined && isBeyond !== null) this.#knownMs += timeMs - (this.#lastMs ?? timeMs);
-    if (!joined || isBeyond === null) this.#quietSinceMs = null;
+    if (!joined || isBeyond === null) {
+      this.#quietSinceMs = null;
+      this.#isUnbroken = false;
+    }
     this.#lastMs = isBeyond === null ? null : timeMs;
     if (isBeyond === true) this.#beyond(timeMs);
     else if (isBeyond === false) this.#quietSinceMs ??= timeMs;
@@ -38,7 +43,9 @@ export class SpellFinder {
     const last = this.#found.at(-1);
     const isCrossing = this.#quietSinceMs !== null && timeMs - this.#quietSinceMs >= QUIET_MS;
     this.#quietSinceMs = null;
-    if (last !== undefined && !isCrossing && timeMs - last.toMs < QUIET_MS) {
+    const goesOn = last !== undefined && this.#isUnbroken && !isCrossing;
+    this.#isUnbroken = true;
+    if (goesOn) {
       this.#found[this.#found.length - 1] = { ...last, toMs: timeMs };
     } else {
       this.#found.push({ fromMs: timeMs, toMs: timeMs, isCrossing });

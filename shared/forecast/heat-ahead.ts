@@ -2,16 +2,17 @@
 import { MINUTE_MS } from '../units.ts';
 import { QUIET_MS } from './judge-warnings.ts';
 import type { Measurement } from './local-linear-trend.ts';
-import { chanceWithin, type TimeToLimit, timeToLimit } from './time-to-limit.ts';
+import { chanceAfter, type TimeToLimit, timeToLimit } from './time-to-limit.ts';
 import { type Mixture, type MixtureMemory, noMixture, updateMixture } from './trend-mixture.ts';
 import { temperatureModel } from './trend-models.ts';
 
 /**
- * Ours, from replay (trend-models.ts says of what). A warning is due when the limit will be passed within half an hour in four cases of five,
- * and stands while it is still one in three. Each was tried beside 10, 15 and 20 minutes and chances from 0.5 to 0.9: a surer or nearer warning
- * comes too late to shade a tent, a less sure one tells every noon of a tent that rests half a degree below its limit.
+ * Ours, from replay (trend-models.ts says of what). A warning is due when the temperature is nearly as likely as not to be beyond the limit in 20
+ * minutes, and stands until that is less likely than one in ten. Tried beside horizons of 10 to 40 minutes and chances from 0.3 to 0.6: a nearer
+ * or surer warning comes too late to shade a tent, a less sure one tells every noon of a tent that rests half a degree below its limit. A standing
+ * warning is given up late, since air that was about to get hot and did not is often about to again.
  */
-export const HEAT_AHEAD = { horizonMinutes: 30, warnAt: 0.8, standDownBelow: 0.3 } as const;
+export const HEAT_AHEAD = { horizonMinutes: 20, warnAt: 0.45, standDownBelow: 0.1 } as const;
 
 /** What is remembered of the heat of one chamber. Plain JSON. */
 export interface HeatMemory {
@@ -44,7 +45,7 @@ export interface Expected {
 
 /** What the heat-ahead rule looks at. */
 export interface HeatAhead {
-  /** Of passing the limit within the horizon, 0–1. */
+  /** Of being beyond the limit at the end of the horizon, 0–1. */
   readonly chance: number;
   /** The limit was passed less than half an hour ago: what comes now is the same heat, of which nobody needs a new warning. */
   readonly isSameHeat: boolean;
@@ -56,7 +57,7 @@ export interface HeatAhead {
 export function lookAhead({ trend, beyondMs }: HeatMemory, high: number): HeatAhead | null {
   if (trend === null) return null;
   return {
-    chance: chanceWithin(trend, temperatureModel, { limit: high, side: 'high' }, HEAT_AHEAD.horizonMinutes),
+    chance: chanceAfter(trend, temperatureModel, { limit: high, side: 'high' }, HEAT_AHEAD.horizonMinutes),
     isSameHeat: beyondMs !== null && trend.timeMs - beyondMs < QUIET_MS,
     expected: () => expectedFrom(foreseeHeat(trend, high)),
   };

@@ -55,7 +55,7 @@ export function updateTrend(memory: TrendMemory, { timeMs, value }: Measurement,
 /**
  * The trend `minutes` later (0 or more) with nothing measured meanwhile: the predictive distribution of level and slope. The slope is an
  * Ornstein–Uhlenbeck process and the level its integral plus a random walk (the continuous-time correlated random walk of Johnson et al. 2008,
- * Ecology 89:1208, formulas from memory and checked by simulation in the tests).
+ * Ecology 89:1208, formulas from memory, checked in the tests against steps too small to matter).
  */
 export function advanceTrend(trend: Trend, minutes: number, model: TrendModel): Trend {
   const { fade, reach, levelNoise, bothNoise, slopeNoise } = motionOver(minutes, model);

@@ -1,11 +1,11 @@
-// When will a quantity pass a limit? A time with an interval, and the chance that it happens within a horizon at all.
-import { passedBy } from './first-passage.ts';
+// When will a quantity be beyond a limit? A time with an interval, and the chance of it within a horizon.
 import { advanceTrend } from './local-linear-trend.ts';
+import { normalBelow } from './normal-below.ts';
 import type { Mixture, MixtureModel } from './trend-mixture.ts';
 
 export interface WatchedLimit {
   readonly limit: number;
-  /** `high`: passed from below, by rising; `low`: from above, by falling. */
+  /** `high`: beyond is above it; `low`: beyond is below it. */
   readonly side: 'high' | 'low';
 }
 
@@ -13,26 +13,28 @@ export interface WatchedLimit {
 export interface TimeToLimit {
   readonly asOfMs: number;
   readonly limit: number;
-  /** Chance that the limit is passed within the horizon, 0–1. */
+  /** Chance that the quantity is beyond the limit at the end of the horizon, 0–1. */
   readonly probability: number;
-  /** As likely sooner as later; null = more likely not within two hours. */
+  /** From then on it is more likely beyond the limit than not; null = not within two hours. */
   readonly minutes: number | null;
-  /** In one case of ten it is sooner; null = less than one in ten within two hours. */
+  /** From then on the chance is one in ten; null = not within two hours. */
   readonly low: number | null;
-  /** In one case of ten it is later, or never; null = not within two hours. */
+  /** From then on the chance is nine in ten; null = not within two hours. */
   readonly high: number | null;
 }
 
 /** No trend of a tent says anything about what is further ahead (ours). */
 const FURTHEST_MINUTES = 120;
-/** Less likely than this is not worth the search for a time. */
-const HARDLY = 0.1;
 const EARLY = 0.1;
 const MIDDLE = 0.5;
 const LATE = 0.9;
 
-/** Chance (0–1) that the limit is passed within `minutes` of the last measurement; 1 when the trend or that measurement is beyond it. */
-export function chanceWithin(mixture: Mixture, model: MixtureModel, watched: WatchedLimit, minutes: number): number {
+/**
+ * Chance (0–1) that the quantity is beyond the limit `minutes` after the last measurement, by the predictive distribution of the trends; 1 when
+ * that measurement is beyond it already. In replay this chance was borne out; that of passing the limit at any time until then, as if the
+ * quantity wandered without inertia, was twice too high.
+ */
+export function chanceAfter(mixture: Mixture, model: MixtureModel, watched: WatchedLimit, minutes: number): number {
   const worse = watched.side === 'high' ? 1 : -1;
   if (worse * (mixture.value - watched.limit) > 0) return 1;
   let chance = 0;
@@ -40,30 +42,33 @@ export function chanceWithin(mixture: Mixture, model: MixtureModel, watched: Wat
     const part = mixture.trends[i];
     const temper = model.tempers[i];
     if (part === undefined || temper === undefined) continue;
-    const later = advanceTrend(part.trend, minutes, temper);
-    const distance = worse * (watched.limit - part.trend.level);
-    const gain = worse * (later.level - part.trend.level);
-    chance += part.weight * passedBy(distance, gain, Math.sqrt(later.levelVariance));
+    const { level, levelVariance } = advanceTrend(part.trend, minutes, temper);
+    chance += part.weight * normalBelow((worse * (level - watched.limit)) / Math.sqrt(levelVariance));
   }
   return chance;
 }
 
-/** The chance within the horizon and, unless it is hardly there, the time with the interval that holds eight cases of ten. */
+/** The chance at the end of the horizon, and the time with the interval from one to nine cases of ten. */
 export function timeToLimit(
   mixture: Mixture,
   model: MixtureModel,
   watched: WatchedLimit,
   horizonMinutes: number,
 ): TimeToLimit {
-  const chance = (minutes: number) => chanceWithin(mixture, model, watched, minutes);
-  const probability = chance(horizonMinutes);
-  const known = { asOfMs: mixture.timeMs, limit: watched.limit, probability };
-  if (probability < HARDLY) return { ...known, minutes: null, low: null, high: null };
-  return { ...known, minutes: reached(chance, MIDDLE), low: reached(chance, EARLY), high: reached(chance, LATE) };
+  const chance = (minutes: number) => chanceAfter(mixture, model, watched, minutes);
+  return {
+    asOfMs: mixture.timeMs,
+    limit: watched.limit,
+    probability: chance(horizonMinutes),
+    minutes: reached(chance, MIDDLE),
+    low: reached(chance, EARLY),
+    high: reached(chance, LATE),
+  };
 }
 
 /** The first time at which a chance is reached, to a hundredth of a minute; null = not within the furthest. */
 function reached(chance: (minutes: number) => number, wanted: number): number | null {
+  if (chance(0) >= wanted) return 0;
   let before = 0;
   let after = 0.25;
   while (chance(after) < wanted) {

@@ -1,8 +1,8 @@
 // How the air of tents and houses moves, in three tempers for each quantity. All numbers are ours, from replay.
 //
-// Tuned on the first four weeks (February) of open greenhouse readings (Bleiswijk, NL, 2022) and on simulated tents (steady, left in the sun,
+// Tuned on February of open greenhouse readings (Bleiswijk, NL, 2022) and on simulated tents (steady, left in the sun,
 // shaded too thinly), by the likelihood of the readings 5 to 20 minutes ahead and by what the warnings were worth; judged on March and on tents
-// that were not used. Between half and twice each number little changes: they are rounded.
+// that were not used. Then rounded, which changed little.
 import { MINUTE_MS } from '../units.ts';
 import type { TrendModel } from './local-linear-trend.ts';
 import type { MixtureModel } from './trend-mixture.ts';

@@ -2,7 +2,7 @@
 // comes later is a row of its own.
 import { reduce } from '../alarms/reduce.ts';
 import type { Scene } from '../alarms/rules/rule.ts';
-import { type ChamberWatch, type Effect, emptyWatch, isCalm, keyOf } from '../alarms/watch-state.ts';
+import { type ChamberWatch, type Effect, emptyWatch, isCalm, keyOf, subjectIdOf } from '../alarms/watch-state.ts';
 import type { Warning } from '../forecast/judge-warnings.ts';
 import { utcText } from '../units.ts';
 import { type ReplayedAlarm, rounded } from './replay-result.ts';
@@ -57,7 +57,7 @@ export class AlarmRows {
   }
 
   #take({ alarm, atMs }: AlarmChanged): void {
-    const key = keyOf(alarm.rule, alarm.probeId);
+    const key = keyOf(alarm.rule, subjectIdOf(alarm));
     const row = this.#open.get(key) ?? this.#start(key, alarm);
     row.alarm = alarm;
     if (alarm.level === 0) {

@@ -1,35 +1,23 @@
 // A replay: a series of readings through quality tests, climate, corridor, alarm rules and forecast, as the live watch does it, on the clock of
 // the readings. Pure and streaming; the same input gives the same result to the last byte, and memory does not grow with the readings.
-import type { Scene } from '../alarms/rules/rule.ts';
 import type { ClimateSample, DayExposure } from '../exposure/day-figures.ts';
 import { SpellFinder } from '../forecast/find-spells.ts';
 import { judgeWarnings } from '../forecast/judge-warnings.ts';
 import type { Band, Corridor } from '../healing/corridor.ts';
 import type { ChamberClimate } from '../readings/chamber-climate.ts';
-import { SECOND_MS } from '../units.ts';
+import { MINUTE_MS, SECOND_MS } from '../units.ts';
 import { AlarmRows } from './alarm-rows.ts';
 import { createForecaster, type HeatForecaster } from './heat-forecaster.ts';
-import { JudgedProbe, type JudgedSample } from './judged-probe.ts';
+import { JudgedProbe } from './judged-probe.ts';
 import { describeDay, type QualityTally, type ReplayResult } from './replay-result.ts';
-import { ReplayedProbes, type ReplayProbe } from './replayed-probes.ts';
+import type { Care, ReplaySetup } from './replay-setup.ts';
+import { ReplayedProbes } from './replayed-probes.ts';
 
 /** The watch looks at its chambers this often when nothing is heard, so that delays and silence run out in time. */
 const TICK_MS = 5 * SECOND_MS;
+/** While nothing stands, nothing is pending and nothing about the chamber has changed, once a minute is enough. */
+const CALM_TICK_MS = MINUTE_MS;
 const CHAMBER = 'replay';
-
-export interface ReplaySetup {
-  /** The probes of the chamber, canopy and film. */
-  readonly probes: readonly ReplayProbe[];
-  readonly corridorAt: (atMs: number) => Corridor | null;
-  /** When the batch was in the chamber: from its opening (or closing), to its end; null = it is still there. */
-  readonly batch: { readonly fromMs: number; readonly toMs: number | null };
-  /** Foresees heat; that of the live watch when not given. Another is put here to be judged by the same rules. */
-  readonly forecaster?: HeatForecaster;
-  /** How often the watch looks when nothing is heard, ms; as often as the live one when not given. */
-  readonly tickMs?: number;
-  /** Gets every sample of a probe once it is judged for good, a reading later than it was heard. */
-  readonly settled?: (probe: number, sample: JudgedSample) => void;
-}
 
 export class Replay {
   readonly #setup: ReplaySetup;
@@ -39,7 +27,8 @@ export class Replay {
   readonly #spells: SpellFinder;
   readonly #forecaster: HeatForecaster;
   #nowMs: number | null = null;
-  #last: { readonly climate: ChamberClimate; readonly corridor: Corridor | null } | null = null;
+  /** What was judged last, and when. */
+  #last: { readonly view: View; readonly atMs: number } | null = null;
 
   constructor(setup: ReplaySetup) {
     this.#setup = setup;
@@ -49,19 +38,22 @@ export class Replay {
     this.#spells = new SpellFinder(Math.max(...setup.probes.map(({ silenceMs }) => silenceMs)));
   }
 
-  /** Takes a reading of a probe by its number in the set-up. Feed all probes in order of time. */
-  hear(probe: number, sample: ClimateSample): void {
+  /**
+   * Takes a reading of a probe by its number in the set-up. Feed all probes in order of time. `corrected` = its values after calibration: the
+   * quality tests judge the raw ones, everything else goes by these.
+   */
+  hear(probe: number, sample: ClimateSample, corrected: ClimateSample = sample): void {
     const judged = this.#judged[probe];
     if (judged === undefined) return;
     const { now, settled } = judged.judge(sample);
     if (settled !== null) this.#setup.settled?.(probe, settled);
     this.#tickTo(sample.timeMs);
-    this.#probes.hear(probe, now);
+    const { temperature, humidity } = corrected;
+    this.#probes.hear(probe, { ...now, temperature, humidity });
     this.#nowMs = sample.timeMs;
-    const climate = this.#probes.climate(sample.timeMs);
-    const corridor = this.#corridorAt(sample.timeMs);
-    this.#follow(climate, corridor);
-    this.#observe(sample.timeMs, climate, corridor);
+    const view = this.#viewAt(sample.timeMs);
+    this.#follow(view);
+    this.#observe(sample.timeMs, view);
   }
 
   /** Counts a row of a probe in which nothing could be read. */
@@ -88,44 +80,49 @@ export class Replay {
     if (this.#nowMs === null) return;
     const { tickMs = TICK_MS } = this.#setup;
     for (let atMs = this.#nowMs + tickMs; atMs < timeMs; atMs += tickMs) {
-      const climate = this.#probes.climate(atMs);
-      const corridor = this.#corridorAt(atMs);
-      if (!this.#isAsBefore(climate, corridor)) this.#observe(atMs, climate, corridor);
+      const view = this.#viewAt(atMs);
+      if (!this.#isAsBefore(view, atMs)) this.#observe(atMs, view);
     }
   }
 
-  /** Nothing is pending and the scene is the one judged last: only time has passed, and that alone changes nothing. */
-  #isAsBefore(climate: ChamberClimate, corridor: Corridor | null): boolean {
+  /** Nothing is pending, the view is the one judged last, and that was a moment ago. */
+  #isAsBefore(view: View, atMs: number): boolean {
     const last = this.#last;
-    return this.#rows.isCalm && last !== null && last.climate === climate && sameCorridor(last.corridor, corridor);
+    if (last === null || !this.#rows.isCalm || atMs - last.atMs < 0 || atMs - last.atMs >= CALM_TICK_MS) return false;
+    const { climate, care, corridor } = last.view;
+    return climate === view.climate && care === view.care && sameCorridor(corridor, view.corridor);
   }
 
-  #follow({ timeMs, hottest }: ChamberClimate, corridor: Corridor | null): void {
+  #viewAt(atMs: number): View {
+    const hasBatch = this.#hasBatch(atMs);
+    return {
+      climate: this.#probes.climate(atMs),
+      corridor: hasBatch ? this.#setup.corridorAt(atMs) : null,
+      care: hasBatch ? (this.#setup.careAt?.(atMs) ?? noCare) : noCare,
+    };
+  }
+
+  #follow({ climate: { timeMs, hottest }, corridor }: View): void {
     if (timeMs === null || hottest === null) return;
     const high = corridor === null ? null : corridor.temperature.high;
     this.#forecaster.take({ timeMs, value: hottest }, high);
     this.#spells.add(timeMs, high === null ? null : hottest > high);
   }
 
-  #observe(nowMs: number, climate: ChamberClimate, corridor: Corridor | null): void {
-    this.#last = { climate, corridor };
-    this.#rows.observe(this.#scene(nowMs, climate, corridor));
-  }
-
-  #scene(nowMs: number, climate: ChamberClimate, corridor: Corridor | null): Scene {
-    return {
+  #observe(nowMs: number, view: View): void {
+    const { climate, corridor, care } = view;
+    this.#last = { view, atMs: nowMs };
+    this.#rows.observe({
       nowMs,
       chamberId: CHAMBER,
       batchId: this.#hasBatch(nowMs) ? CHAMBER : null,
       corridor,
       climate,
       probes: this.#probes.scene(nowMs),
+      readings: this.#probes.present(nowMs),
+      ...care,
       ahead: corridor === null ? null : this.#forecaster.lookAhead(corridor.temperature.high),
-    };
-  }
-
-  #corridorAt(atMs: number): Corridor | null {
-    return this.#hasBatch(atMs) ? this.#setup.corridorAt(atMs) : null;
+    });
   }
 
   #hasBatch(atMs: number): boolean {
@@ -133,6 +130,15 @@ export class Replay {
     return atMs >= fromMs && (toMs === null || atMs < toMs);
   }
 }
+
+/** What the chamber shows at an instant. */
+interface View {
+  readonly climate: ChamberClimate;
+  readonly corridor: Corridor | null;
+  readonly care: Care;
+}
+
+const noCare: Care = {};
 
 function addUp(tallies: readonly QualityTally[]): QualityTally {
   const sum = { pass: 0, suspect: 0, fail: 0, missing: 0 };

@@ -33,7 +33,7 @@ export class ReplayedProbes {
   /** Ask in order of time. The same object while nothing can have changed. */
   climate(nowMs: number): ChamberClimate {
     if (this.#climate === null || this.#hasChanged(this.#climate.atMs, nowMs)) {
-      this.#climate = { climate: climateOf(this.#present(nowMs), nowMs), atMs: nowMs };
+      this.#climate = { climate: climateOf(this.present(nowMs), nowMs), atMs: nowMs };
     }
     return this.#climate.climate;
   }
@@ -47,7 +47,8 @@ export class ReplayedProbes {
     return present;
   }
 
-  #present(nowMs: number): ProbeNow[] {
+  /** The newest reading of each probe that stands in the chamber. */
+  present(nowMs: number): ProbeNow[] {
     const present: ProbeNow[] = [];
     for (const [i, { probeId, place, silenceMs, fromMs, toMs }] of this.#probes.entries()) {
       const newest = this.#newest[i] ?? null;

@@ -39,7 +39,7 @@ async function expectForetold(site: TentSite): Promise<void> {
   await site.ramp(26, 27.5);
   expect(await site.heat()).toBeUndefined();
   const words = ['Reaches 28 °C in about', 'Batch B-17'];
-  await expectTold(site, 1, { kind: 'raised', title: '↑ Tent 1: heat ahead 26.6 °C', words, rule: 'heat-ahead' });
+  await expectTold(site, 1, { kind: 'raised', title: '↑ Tent 1: heat ahead 26.3 °C', words, rule: 'heat-ahead' });
 }
 
 /** Warms it past 28 °C: nobody is told of heat before the delay has passed, everybody when it has. */

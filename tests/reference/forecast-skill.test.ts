@@ -20,8 +20,8 @@ import { atLimits, chain, judgeForecaster } from '../support/warning-contest.ts'
 
 const greenhouseFile = resolve(import.meta.dirname, '../../../shared/data/greenhouse-a.csv');
 const LIMITS = [18, 20, 22, 24, 26, 28];
-const MARGINS = [0, 0.1, 0.25, 0.5, 1];
-const HORIZONS = [5, 10, 20, 30];
+const MARGINS = [0, 0.25, 0.5, 1];
+const HORIZONS = [5, 10, 20];
 
 interface Arena {
   readonly name: string;

@@ -1,0 +1,105 @@
+// Heat ahead: the decision on both sides of its numbers, what is the same heat, and a tent that warms.
+import { describe, expect, it } from 'vitest';
+import { foreseeDryness, isDryAhead } from '../../../shared/forecast/dry-ahead.ts';
+import {
+  followHeat,
+  foreseeHeat,
+  type HeatMemory,
+  isHeatAhead,
+  lookAhead,
+  noHeatMemory,
+} from '../../../shared/forecast/heat-ahead.ts';
+import { noMixture, updateMixture } from '../../../shared/forecast/trend-mixture.ts';
+import { humidityModel } from '../../../shared/forecast/trend-models.ts';
+import { MINUTE_MS } from '../../../shared/units.ts';
+
+const NOON_MS = Date.parse('2026-04-08T10:00:00Z');
+
+/** A reading a minute, through the memory. */
+function follow(values: readonly number[], high: number | null = 28): HeatMemory {
+  return values.reduce(
+    (memory, value, i) => followHeat(memory, { timeMs: NOON_MS + i * MINUTE_MS, value }, high),
+    noHeatMemory,
+  );
+}
+
+const resting = Array.from({ length: 40 }, (_, i) => 25 + 0.02 * Math.sin(i * 2.1));
+
+describe('the decision', () => {
+  const cases: readonly [string, number, boolean, boolean, boolean][] = [
+    ['a chance of 0.45 begins a warning', 0.45, false, false, true],
+    ['one just below does not', 0.449, false, false, false],
+    ['nor does any of the same heat', 1, true, false, false],
+    ['a standing warning goes on at 0.1', 0.1, false, true, true],
+    ['and is taken back below', 0.099, false, true, false],
+    ['it also goes on in the same heat', 0.2, true, true, true],
+  ];
+  it.each(cases)('%s', (_, chance, isSameHeat, stands, expected) => {
+    expect(isHeatAhead({ chance, isSameHeat }, stands)).toBe(expected);
+  });
+
+  it('is the same for dryness', () => {
+    expect([isDryAhead(0.45, false), isDryAhead(0.449, false), isDryAhead(0.1, true), isDryAhead(0.099, true)]).toEqual(
+      [true, false, true, false],
+    );
+  });
+});
+
+describe('looking ahead', () => {
+  it('sees nothing before the first reading', () => {
+    expect(lookAhead(noHeatMemory, 28)).toBeNull();
+  });
+
+  it('has little to fear while the tent rests, and warns minutes before a sudden sun takes it over the limit', () => {
+    const rest = lookAhead(follow(resting), 28);
+    expect(rest?.chance).toBeLessThan(0.05);
+    const warming = [25.4, 25.9, 26.4, 26.9, 27.4, 27.9];
+    const due = warming.findIndex((_, i) =>
+      isHeatAhead(lookAhead(follow([...resting, ...warming.slice(0, i + 1)]), 28) ?? expect.fail(), false),
+    );
+    expect(due).toBeGreaterThanOrEqual(0);
+    expect(due, 'two readings before 28.4').toBeLessThanOrEqual(3);
+  });
+
+  it('names the instant it expects, the same whatever the minute in which it is read', () => {
+    const memory = follow([...resting, 25.4, 25.9, 26.4, 26.9, 27.4]);
+    const { minutes, low, high } = foreseeHeat(memory.trend ?? expect.fail(), 28);
+    const expected = lookAhead(memory, 28)?.expected();
+    const asOfMs = memory.trend?.timeMs ?? 0;
+    const instant = (ahead: number | null) => (ahead === null ? null : Math.round(asOfMs + ahead * MINUTE_MS));
+    expect(expected).toEqual({ atMs: instant(minutes), earliestMs: instant(low), latestMs: instant(high) });
+    expect(minutes).toBeGreaterThan(0.5);
+    expect(minutes).toBeLessThan(4);
+  });
+
+  it('calls it the same heat for half an hour after the limit was passed', () => {
+    const passed = [...resting, 28.1];
+    const since = (minutes: number) =>
+      lookAhead(follow([...passed, ...Array.from({ length: minutes }, () => 27)]), 28)?.isSameHeat;
+    expect([since(0), since(29), since(30)]).toEqual([true, true, false]);
+    expect(lookAhead(follow([...resting, 28]), 28)?.isSameHeat, 'at the limit is not beyond it').toBe(false);
+    expect(lookAhead(follow(passed, null), 28)?.isSameHeat, 'nothing is beyond where no limit holds').toBe(false);
+  });
+
+  it('does not move for a reading that is not later', () => {
+    const memory = follow(resting);
+    expect(followHeat(memory, { timeMs: memory.trend?.timeMs ?? 0, value: 40 }, 28)).toBe(memory);
+  });
+});
+
+describe('dryness ahead', () => {
+  const follow = (values: readonly number[]) =>
+    values.reduce(
+      (memory, value, i) => updateMixture(memory, { timeMs: NOON_MS + i * MINUTE_MS, value }, humidityModel),
+      noMixture,
+    ) ?? expect.fail();
+  const foggy = Array.from({ length: 60 }, (_, i) => 96.5 + Math.sin(i / 3));
+
+  it('is far from a tent whose fog comes and goes, and near to one that loses it', () => {
+    expect(foreseeDryness(follow(foggy), 90).probability).toBeLessThan(0.45);
+    const drying = foreseeDryness(follow([...foggy, 95, 93.8, 92.5, 91.4]), 90);
+    expect(isDryAhead(drying.probability, false)).toBe(true);
+    expect(drying).toMatchObject({ limit: 90 });
+    expect(drying.minutes).toBeLessThan(10);
+  });
+});
