@@ -1,8 +1,7 @@
 // All wiring: the parts are opened in order, joined by readable calls, and closed in reverse. The process (signals, exit, stdout) is main.ts's.
-import { nanoid } from 'nanoid';
 import type { Logger } from 'pino';
-import { standardProfiles } from '../shared/healing/standard-profiles.ts';
 import { SECOND_MS, utcText } from '../shared/units.ts';
+import { addStandardProfiles } from './add-standard-profiles.ts';
 import type { Clock } from './clock.ts';
 import type { Announce } from './happenings.ts';
 import { checkHealth, describeMetrics } from './health.ts';
@@ -10,15 +9,14 @@ import { openHttpServer } from './http/http-server.ts';
 import { createStreamHub } from './http/stream.ts';
 import { admitReadings } from './ingest/admit-readings.ts';
 import type { Broker } from './ingest/broker.ts';
-import { openBrokerClient } from './ingest/broker-client.ts';
 import { createStateTopic } from './ingest/chamber-state-topic.ts';
-import { openEmbeddedBroker } from './ingest/embedded-broker.ts';
 import { createIntake, type Intake } from './ingest/intake.ts';
+import { openBroker } from './ingest/open-broker.ts';
 import { createWebPush } from './notify/channels/web-push.ts';
 import { createWebhook } from './notify/channels/webhook.ts';
 import { createDelivery } from './notify/deliver-notices.ts';
 import { openVapidKeys } from './notify/vapid-keys.ts';
-import { hashSecret, isSameText, makeSecret } from './people/secrets.ts';
+import { makeSecret } from './people/secrets.ts';
 import { createSignIn } from './people/sign-in.ts';
 import { gatherRecord } from './record/gather-record.ts';
 import { recordCsv } from './record/record-csv.ts';
@@ -38,6 +36,7 @@ import { createCalibrationActs } from './watch/calibration-acts.ts';
 import { createChamberActs } from './watch/chamber-acts.ts';
 import { openProbeBook } from './watch/probe-book.ts';
 import { createRounds } from './watch/rounds.ts';
+import { startRounds } from './watch/start-rounds.ts';
 import { createTurnstile, type Turnstile } from './watch/turnstile.ts';
 import { openWatch, type Watch } from './watch/watch.ts';
 
@@ -182,12 +181,8 @@ async function openOn(
     },
     log,
   });
-  broker = await openBroker(
-    store,
-    intake,
-    options,
-    site.current().mappings.map(({ filter }) => filter),
-  );
+  const filters = () => site.current().mappings.map(({ filter }) => filter);
+  broker = await openBroker({ ...{ store, intake, clock, log }, settings: settings.mqtt, filters: filters() });
   // The broker first, so that nothing more comes in; then what is in hand.
   closers.push(
     () => intake.close(),
@@ -220,7 +215,7 @@ async function openOn(
       health: () => checkHealth(healthParts),
       metrics: () => describeMetrics(healthParts),
       isDemo: options.isDemo ?? false,
-      followMappings: () => broker.follow(site.current().mappings.map(({ filter }) => filter)),
+      followMappings: () => broker.follow(filters()),
       telling: {
         pushKey: vapid.publicKey,
         channels: targets.channels,
@@ -280,53 +275,5 @@ function createActs(base: ActBase) {
     chamberActs: createChamberActs({ ...base, rounds }),
     batchActs: createBatchActs({ ...base, rounds }),
     calibrationActs: createCalibrationActs({ ...base, rounds }),
-  };
-}
-
-async function openBroker(
-  store: Store,
-  intake: Intake,
-  { settings, clock, log }: AppOptions,
-  filters: readonly string[],
-): Promise<Broker> {
-  if (settings.mqtt.url === null) {
-    const checkNode = async (name: string, password: string) => {
-      const node = (await store.probes.nodes()).find(({ id }) => id === name);
-      return node?.passwordHash != null && isSameText(node.passwordHash, hashSecret(password));
-    };
-    return openEmbeddedBroker({ settings: settings.mqtt, intake, clock, log, checkNode });
-  }
-  const broker = openBrokerClient({ url: settings.mqtt.url, clientId: await clientId(store), intake, clock, log });
-  await broker.follow(filters);
-  return broker;
-}
-
-/** Kept, so that the outside broker knows this installation again and hands over what it queued meanwhile. */
-async function clientId(store: Store): Promise<string> {
-  const known = await store.settings.get('mqttClientId');
-  if (typeof known === 'string') return known;
-  const made = `takewell-${nanoid(10)}`;
-  await store.settings.put('mqttClientId', made);
-  return made;
-}
-
-async function addStandardProfiles(store: Store, nowMs: number): Promise<void> {
-  for (const [index, { id, document }] of standardProfiles.entries()) {
-    // A moment apart, so that the list keeps their order.
-    if ((await store.profiles.get(id)) === null)
-      await store.profiles.addVersion(id, document, nowMs + index, 'Takewell');
-  }
-}
-
-function startRounds(tick: () => Promise<void>, everyMs: number, log: Logger): () => Promise<void> {
-  if (everyMs === 0) return async () => undefined;
-  let running: Promise<void> = Promise.resolve();
-  // A round that cannot be stored is tried again by the next; health says so meanwhile.
-  const timer = setInterval(() => {
-    running = tick().catch((error: unknown) => log.error({ err: error }, 'a round of the watch failed'));
-  }, everyMs);
-  return async () => {
-    clearInterval(timer);
-    await running;
   };
 }

@@ -51,6 +51,7 @@ function isInsideQuotes(text: string): boolean {
 
 function splitRow(row: string): string[] {
   if (!row.includes('"')) return row.split(',');
-  const fields = row.matchAll(/(?:^|,)(?:"((?:[^"]|"")*)"|([^,]*))/g);
+  // A comma before the first field too: then every field begins with one, and an empty one is found like any other.
+  const fields = `,${row}`.matchAll(/,(?:"((?:[^"]|"")*)"|([^,]*))/g);
   return [...fields].map(([, quoted, plain]) => quoted?.replaceAll('""', '"') ?? plain ?? '');
 }

@@ -10,13 +10,18 @@ export function sayReplay({ alarms, days, quality, ahead }: ReplayResult, zone: 
   const texts = makeTimeTexts(zone);
   const local = (time: string) => texts.local(Date.parse(time)).slice(0, 16);
   return [
-    alarms.length === 0 ? 'No alarm would have come.' : `${alarms.length} alarms would have come:`,
+    sayCount(alarms.length),
     ...alarms.map((alarm) => `  ${sayAlarmRow(alarm, local)}`),
     '',
     ...sayDays(days, local),
     sayQuality(quality),
     sayAhead(ahead),
   ];
+}
+
+function sayCount(count: number): string {
+  if (count === 0) return 'No alarm would have come.';
+  return count === 1 ? 'One alarm would have come:' : `${count} alarms would have come:`;
 }
 
 /** Of the peak, where it is not °C. */
@@ -50,12 +55,12 @@ const headings = [
   '%RH mean',
   'min',
   'max',
-  'min > 28',
-  'min > 29',
-  '°C·h > 28',
+  'minutes >28',
+  'minutes >29',
+  '°C·h >28',
   'h unknown',
 ];
-const widths = [3, 16, 7, 5, 5, 8, 5, 5, 8, 8, 9, 9];
+const widths = [3, 16, 7, 5, 5, 8, 5, 5, 11, 11, 8, 9];
 
 function sayDays(days: readonly ReplayedDay[], local: (time: string) => string): string[] {
   if (days.length === 0) return [];
