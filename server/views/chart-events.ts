@@ -40,12 +40,17 @@ function checkMarks({ answers }: HealingNow, plan: BatchPlan, nowMs: number): Ch
 /** A mark for each time the condition stood: an alarm that came again before it was acknowledged has several. */
 function alarmMarks(alarm: Alarm, steps: readonly AlarmEvent[]): ChartEvent[] {
   const starts = steps.filter(({ change }) => change === 'occurred' || change === 'occurred-again');
-  const ends = steps.filter(({ change }) => change === 'returned' || change === 'suppressed');
+  const ends = steps.filter(isEnd);
   return starts.map((start, index) => {
     // The beginning before the on-delay is known of the last time only.
     const sinceMs = index === starts.length - 1 ? alarm.sinceMs : start.atMs;
     return mark('alarm', alarm.rule, nameRule(alarm.rule), sinceMs, ends[index]?.atMs ?? null);
   });
+}
+
+/** The condition is over, or the alarm has made way for good to one that says more. */
+function isEnd({ change, toState }: AlarmEvent): boolean {
+  return change === 'returned' || (change === 'suppressed' && toState === 'normal');
 }
 
 function mark(kind: ChartEvent['kind'], what: string, label: string, atMs: number, untilMs: number | null): ChartEvent {

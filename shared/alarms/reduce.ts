@@ -38,10 +38,11 @@ function observe(before: ChamberWatch, scene: Scene): Reduction {
   const held = suppressByDesign(expired.state, scene);
   const effects: Effect[] = [ended, overruled, expired, held].flatMap((one) => one.effects);
   let { entries } = held.state;
+  const standing = Object.values(entries).filter(({ memory }) => standingLevel(memory) > 0);
   for (const rule of allRules) {
     if (isOverruled(held.state, rule)) continue;
     const isQuiet = isSuppressed(rule, scene) || outOfServiceOf(held.state, rule.id) !== null;
-    for (const judgement of judge(held.state, rule, scene)) {
+    for (const judgement of judge(held.state, rule, scene, standing)) {
       const key = keyOf(rule.id, subjectIdOf(judgement));
       const entry = entries[key] ?? calmEntry(rule.id, judgement);
       const outcome = observeEntry(entry, rule, judgement, scene, isQuiet);
@@ -53,26 +54,21 @@ function observe(before: ChamberWatch, scene: Scene): Reduction {
   return { state: { ...before, entries }, effects };
 }
 
-function judge(state: ChamberWatch, rule: Rule, scene: Scene): Judgement[] {
+function judge(state: ChamberWatch, rule: Rule, scene: Scene, standing: readonly WatchEntry[]): readonly Judgement[] {
   const held = (subjectId: string | null) => {
     const entry = state.entries[keyOf(rule.id, subjectId)];
     return entry === undefined ? 0 : standingLevel(entry.memory);
   };
   const judgements = rule.judge(scene, held);
-  const gone = goneSubjects(state, rule, judgements);
-  return gone.length === 0 ? judgements : [...judgements, ...gone];
+  return standing.length === 0 ? judgements : [...judgements, ...goneSubjects(standing, rule, judgements)];
 }
 
 // A probe that was moved or taken away, or a check that is answered, leaves no judgement behind: what it said is over.
-function goneSubjects(state: ChamberWatch, rule: Rule, judgements: readonly Judgement[]): Judgement[] {
+function goneSubjects(standing: readonly WatchEntry[], rule: Rule, judgements: readonly Judgement[]): Judgement[] {
   const isGone = (entry: WatchEntry) =>
-    entry.rule === rule.id &&
-    standingLevel(entry.memory) > 0 &&
-    !judgements.some((one) => subjectIdOf(one) === subjectIdOf(entry));
-  return Object.values(state.entries)
-    .filter(isGone)
-    .map(({ probeId, about }) => {
-      const subject = about === undefined ? { probeId } : { probeId, about };
-      return { ...subject, level: 0, value: null, limits: noLimits };
-    });
+    entry.rule === rule.id && !judgements.some((one) => subjectIdOf(one) === subjectIdOf(entry));
+  return standing.filter(isGone).map(({ probeId, about }) => {
+    const subject = about === undefined ? { probeId } : { probeId, about };
+    return { ...subject, level: 0, value: null, limits: noLimits };
+  });
 }

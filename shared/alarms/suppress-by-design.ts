@@ -13,12 +13,12 @@ export function isSuppressed(rule: Pick<Rule, 'isSuppressible'>, { suppression }
 
 /** Suppresses what must be quiet now and brings back what must not be any more. Shelved and out-of-service alarms stay as they are. */
 export function suppressByDesign(state: ChamberWatch, scene: Scene): Reduction {
-  const entries = { ...state.entries };
+  let { entries } = state;
   const effects: Effect[] = [];
   for (const [key, before] of Object.entries(state.entries)) {
     const changed = before.alarm === null ? null : changeOf(before, before.alarm, scene);
     if (changed === null) continue;
-    entries[key] = changed.entry;
+    entries = { ...entries, [key]: changed.entry };
     effects.push(changed.effect, { type: 'entry-changed', key, entry: changed.entry });
   }
   return effects.length === 0 ? { state, effects } : { state: { ...state, entries }, effects };
