@@ -9,7 +9,7 @@ import { limpAnswer } from '../../shared/venting/limp-answer.ts';
 import { proposeVent } from '../../shared/venting/propose-vent.ts';
 import type { Clock } from '../clock.ts';
 import type { Site } from '../site.ts';
-import type { Store } from '../store/store.ts';
+import type { LogRow, Store } from '../store/store.ts';
 import { createExchangeBook, type FittedExchange } from '../venting/exchange-book.ts';
 import { houseClimate } from '../watch/house-air.ts';
 import type { Watch } from '../watch/watch.ts';
@@ -37,14 +37,19 @@ export function createVentingView(parts: VentingParts): (batch: Batch) => Promis
     const { zone, altitudeM } = parts.site.current();
     const healing = await loadHealing(parts.store, batch);
     const plan = planBatch(healing, zone, parts.watch.house(), batch.finishedMs ?? nowMs);
-    const log = (await parts.store.batches.log(batch.id)).map(({ atMs, kind, gapPercent }) => ({
-      ...{ atMs, kind, gapPercent },
-    }));
+    const log = ventLog(await parts.store.batches.log(batch.id), batch);
     const phase = phaseAt(plan, batch, nowMs);
     const isFitted = phase === 'near' || phase === 'under-way';
     const fitted = isFitted ? await book.fitOf(batch, log, { altitudeM, nowMs }) : null;
     return describe({ parts, nowMs, altitudeM, batch, healing, plan, log, phase, fitted });
   };
+}
+
+/** Closing closes the gap: how far the tent stood open while it was being loaded says nothing of it since. */
+function ventLog(rows: readonly LogRow[], { closedMs }: Batch): VentLogEntry[] {
+  return rows
+    .filter(({ kind, atMs }) => kind !== 'gap' || atMs >= (closedMs ?? 0))
+    .map(({ atMs, kind, gapPercent }) => ({ atMs, kind, gapPercent }));
 }
 
 interface Seen {
@@ -69,7 +74,7 @@ function describe(seen: Seen): VentingView {
     batchId: batch.id,
     at: utcText(nowMs),
     phase,
-    gapPercent: seen.healing.gapPercent,
+    gapPercent: gapChanges(log).at(-1)?.gapPercent ?? null,
     step: step === null ? null : viewStep(step),
     ...answer(seen, air, step),
     limp: viewLimp(seen),

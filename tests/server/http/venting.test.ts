@@ -89,6 +89,15 @@ describe('after a step', () => {
     expect((await ask()).askErect).toBeNull();
   });
 
+  it('how far the tent stood open while it was loaded is no step', async () => {
+    const { tent, log, ask } = await closedFor(5 * DAY);
+    const beforeClosing = utcText(TENT_MS - 5 * DAY * HOUR_MS - 1000);
+    await log({ kind: 'gap', gapPercent: 30, at: beforeClosing });
+    expect(await ask()).toMatchObject({ askErect: null, gapPercent: null, why: 'gap-never-changed' });
+    await log({ kind: 'gap', gapPercent: 10, at: utcText(tent.clock.nowMs()) });
+    expect((await ask()).askErect).toMatchObject({ gapPercent: 10 });
+  });
+
   it('limp scions: close, mist, hold, each until it is done', async () => {
     const { tent, id, log, ask } = await closedFor(5 * DAY);
     await log({ kind: 'gap', gapPercent: 20 });
