@@ -1,4 +1,5 @@
 // Warnings of heat put to the test: a series through the whole replay with one forecaster or another, at a high limit of 28 °C.
+import { followHeat, HEAT_AHEAD, lookAhead, noHeatMemory } from '../../shared/forecast/heat-ahead.ts';
 import type { WarningFigures } from '../../shared/forecast/judge-warnings.ts';
 import type { Measurement } from '../../shared/forecast/local-linear-trend.ts';
 import type { LimitSet, ProfileDocument } from '../../shared/healing/profile.ts';
@@ -29,7 +30,7 @@ export function judgeForecaster(series: readonly Measurement[], forecaster?: Hea
     zone: 'UTC',
     silenceMs: 15 * MINUTE_MS,
     // Rough rounds: a contest of many forecasters over months would take long at those of the live watch.
-    tickMs: MINUTE_MS,
+    tickMs: 5 * MINUTE_MS,
     ...(forecaster !== undefined && { forecaster }),
   });
   for (const { timeMs, value } of series) replay.add({ timeMs, temperature: value, humidity: 50 });
@@ -49,4 +50,26 @@ export function chain(parts: readonly (readonly Measurement[])[]): Measurement[]
 /** The series once for each limit, moved so that this limit lies at 28 °C: a forecast knows differences only. */
 export function atLimits(series: readonly Measurement[], limits: readonly number[]): Measurement[] {
   return chain(limits.map((limit) => series.map(({ timeMs, value }) => ({ timeMs, value: value - limit + LIMIT }))));
+}
+
+/** How often the limit was passed within the horizon after a chance of `from` up to `to` had been given, beside the mean of those chances. */
+export function bornOut(
+  series: readonly Measurement[],
+  from: number,
+  to: number,
+): { readonly said: number; readonly came: number } {
+  const horizonMs = HEAT_AHEAD.horizonMinutes * MINUTE_MS;
+  const passed = series.filter(({ value }) => value > LIMIT).map(({ timeMs }) => timeMs);
+  let memory = noHeatMemory;
+  let [next, count, said, came] = [0, 0, 0, 0];
+  for (const now of series) {
+    memory = followHeat(memory, now, LIMIT);
+    const chance = lookAhead(memory, LIMIT)?.chance ?? 0;
+    if (now.value > LIMIT || chance < from || chance >= to) continue;
+    while ((passed[next] ?? Infinity) < now.timeMs) next += 1;
+    count += 1;
+    said += chance;
+    if ((passed[next] ?? Infinity) - now.timeMs <= horizonMs) came += 1;
+  }
+  return { said: said / count, came: came / count };
 }

@@ -3,8 +3,9 @@ import { describe, expect, it } from 'vitest';
 import { openSite } from '../../../server/site.ts';
 import { openProbeBook } from '../../../server/watch/probe-book.ts';
 import { openWatch } from '../../../server/watch/watch.ts';
+import type { ClimateSeries } from '../../../shared/api/chambers.ts';
 import { noHeatMemory } from '../../../shared/forecast/heat-ahead.ts';
-import { MINUTE_MS } from '../../../shared/units.ts';
+import { HOUR_MS, MINUTE_MS, utcText } from '../../../shared/units.ts';
 import { openBatch, openTent, type Tent } from '../../support/open-tent.ts';
 
 /** A reading a minute at each of these temperatures. */
@@ -37,6 +38,16 @@ describe('heat ahead', () => {
     await openBatch(tent);
     await measureEach(tent, [...resting, 25.5, 26, 26.5, 27, 27.5, 28.1, 28.4, 28.6]);
     expect((await tent.alarms()).map(({ rule }) => rule)).toEqual(['heat']);
+    const to = utcText(tent.clock.nowMs());
+    const from = utcText(tent.clock.nowMs() - HOUR_MS);
+    const { body } = await tent.api.get<ClimateSeries>(
+      `/chambers/${tent.chamberId}/climate?from=${from}&to=${to}&points=60`,
+    );
+    const marks = body.events.filter(({ kind }) => kind === 'alarm');
+    expect(marks.map(({ what, until }) => [what, until !== null])).toEqual([
+      ['heat-ahead', true],
+      ['heat', false],
+    ]);
   });
 
   it('does not learn from a failed reading', async () => {
