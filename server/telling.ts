@@ -19,8 +19,13 @@ export async function openTargets(store: Store): Promise<Targets> {
   const refresh = async () => {
     const stored = await store.settings.get(CHANNELS_SETTING);
     channels = stored === undefined ? { webhook: null } : channelsSchema.parse(stored);
-    const phones = (await store.phones.all()).map(({ id }): Target => ({ channel: 'web-push', targetId: id }));
-    targets = channels.webhook === null ? phones : [...phones, { channel: 'webhook', targetId: WEBHOOK_TARGET }];
+    const phones = (await store.phones.all()).map(
+      ({ id, personId }): Target => ({ channel: 'web-push', targetId: id, personId }),
+    );
+    targets =
+      channels.webhook === null
+        ? phones
+        : [...phones, { channel: 'webhook', targetId: WEBHOOK_TARGET, personId: null }];
   };
   await refresh();
   return {

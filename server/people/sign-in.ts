@@ -3,8 +3,9 @@ import { nanoid } from 'nanoid';
 import { Problem } from '../../shared/problem.ts';
 import { DAY_MS } from '../../shared/units.ts';
 import type { Clock } from '../clock.ts';
-import type { Person, Store } from '../store/store.ts';
+import type { NewPerson, Person, Store } from '../store/store.ts';
 import { hashPassword, verifyPassword } from './passwords.ts';
+import { withoutDetails } from './person-details.ts';
 import { hashSecret, isSameText, makeSecret } from './secrets.ts';
 
 /** Somebody who watches a wall screen is not asked again every week. */
@@ -38,10 +39,11 @@ export function createSignIn({ store, clock, setupCode }: SignInParts) {
         );
       }
       const passwordHash = await hashPassword(password);
-      const person: Person = { id: nanoid(10), name, role: 'manager', passwordHash, createdMs: clock.nowMs() };
-      if (!(await store.people.addFirst(person))) {
+      const row: NewPerson = { id: nanoid(10), name, role: 'manager', passwordHash, createdMs: clock.nowMs() };
+      if (!(await store.people.addFirst(row))) {
         throw new Problem('conflict', 'The first manager exists already: sign in, or ask that person for an account.');
       }
+      const person = withoutDetails(row);
       return { person, session: await startSession(person) };
     },
     async signIn(name: string, password: string): Promise<{ person: Person; session: string }> {

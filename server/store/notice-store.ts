@@ -6,17 +6,18 @@ import { guarded } from './store-problem.ts';
 
 type NoticeRow = Omit<Notice, 'urgent'> & { urgent: number };
 
-const columns = `SELECT id, alarm_id alarmId, chamber_id chamberId, kind, channel, target_id targetId, urgent, decided_ms decidedMs, state,
+const columns = `SELECT id, alarm_id alarmId, chamber_id chamberId, kind, channel, target_id targetId, person_id personId, urgent, decided_ms decidedMs, state,
   attempts, result, result_ms resultMs FROM notices`;
 
 /** Writes notices to send; one that is there already stays as it is. Call inside the transaction. */
 export function prepareNoticeWriter(db: Database) {
   const add = db.prepare(`INSERT OR IGNORE INTO notices
-    (id, alarm_id, chamber_id, kind, channel, target_id, urgent, decided_ms, next_try_ms) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)`);
+    (id, alarm_id, chamber_id, kind, channel, target_id, person_id, urgent, decided_ms, next_try_ms)
+    VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`);
   return (drafts: readonly NoticeDraft[]): void => {
     for (const one of drafts) {
-      const { id, alarmId, chamberId, kind, channel, targetId, decidedMs } = one;
-      add.run(id, alarmId, chamberId, kind, channel, targetId, Number(one.urgent), decidedMs, decidedMs);
+      const { id, alarmId, chamberId, kind, channel, targetId, personId, decidedMs } = one;
+      add.run(id, alarmId, chamberId, kind, channel, targetId, personId, Number(one.urgent), decidedMs, decidedMs);
     }
   };
 }

@@ -1,9 +1,10 @@
 // People, their sessions, and tokens of machines. Session and token values are stored as hashes only.
 import type { Database } from 'better-sqlite3';
-import type { Person, Store, Token } from './store.ts';
+import type { NewPerson, Person, PersonDetails, Store, Token } from './store.ts';
 import { guarded } from './store-problem.ts';
 
-const columns = 'SELECT id, name, role, password_hash passwordHash, created_ms createdMs FROM people';
+const columns = `SELECT id, name, role, password_hash passwordHash, created_ms createdMs, email, phone_number phoneNumber, language,
+  temperature_unit temperatureUnit, quiet_from quietFrom, quiet_to quietTo FROM people`;
 
 export function openPeopleStore(db: Database): Store['people'] {
   const list = db.prepare<[], Person>(`${columns} ORDER BY name`);
@@ -16,12 +17,19 @@ export function openPeopleStore(db: Database): Store['people'] {
   const update = db.prepare(
     'UPDATE people SET role = coalesce(?, role), password_hash = coalesce(?, password_hash) WHERE id = ?',
   );
+  const setDetails = db.prepare(`UPDATE people SET email = @email, phone_number = @phoneNumber, language = @language,
+    temperature_unit = @temperatureUnit, quiet_from = @quietFrom, quiet_to = @quietTo WHERE id = @id`);
   const remove = db.prepare('DELETE FROM people WHERE id = ?');
   return {
     list: async () => guarded(() => list.all()),
     get: async (id) => guarded(() => one.get(id) ?? null),
     byName: async (name) => guarded(() => byName.get(name) ?? null),
-    async add(person) {
+    setDetails: async (id: string, details: Partial<PersonDetails>) =>
+      guarded(() => {
+        const person = one.get(id);
+        return person !== undefined && setDetails.run({ ...person, ...details }).changes > 0;
+      }),
+    async add(person: NewPerson) {
       guarded(() => add.run(person));
     },
     addFirst: async (person) => guarded(() => addFirst.run(person).changes > 0),

@@ -8,6 +8,7 @@ import type { Place } from '../../shared/api/probes.ts';
 import type { Role } from '../../shared/api/session.ts';
 import type { Batch } from '../../shared/healing/batch.ts';
 import type { Profile, ProfileDocument, StageName } from '../../shared/healing/profile.ts';
+import type { Language } from '../../shared/languages.ts';
 import type { Calibration } from '../../shared/readings/calibration.ts';
 import type { QualityCheckpoint } from '../../shared/readings/quality/quality-run.ts';
 import type { Flag, Reading } from '../../shared/readings/reading.ts';
@@ -60,13 +61,25 @@ export interface StoredCalibration {
   readonly enteredMs: number;
 }
 
-export interface Person {
+export interface NewPerson {
   readonly id: string;
   readonly name: string;
   readonly role: Role;
   readonly passwordHash: string;
   readonly createdMs: number;
 }
+
+/** How a person is reached and spoken to; null = not told. Quiet hours are times of day on the clock of the site, as HH:MM. */
+export interface PersonDetails {
+  readonly email: string | null;
+  readonly phoneNumber: string | null;
+  readonly language: Language | null;
+  readonly temperatureUnit: '°C' | '°F' | null;
+  readonly quietFrom: string | null;
+  readonly quietTo: string | null;
+}
+
+export interface Person extends NewPerson, PersonDetails {}
 
 export interface Token {
   readonly id: string;
@@ -263,10 +276,12 @@ export interface Store {
     list(): Promise<Person[]>;
     get(id: string): Promise<Person | null>;
     byName(name: string): Promise<Person | null>;
-    add(person: Person): Promise<void>;
+    add(person: NewPerson): Promise<void>;
     /** Adds the person only while there is none: the first manager is made once. */
-    addFirst(person: Person): Promise<boolean>;
+    addFirst(person: NewPerson): Promise<boolean>;
     update(id: string, change: { role?: Role; passwordHash?: string }): Promise<boolean>;
+    /** Fields that are not named stay. */
+    setDetails(id: string, details: Partial<PersonDetails>): Promise<boolean>;
     remove(id: string): Promise<boolean>;
     addSession(row: { tokenHash: string; personId: string; createdMs: number; expiresMs: number }): Promise<void>;
     bySession(tokenHash: string, nowMs: number): Promise<Person | null>;

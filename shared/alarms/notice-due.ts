@@ -9,6 +9,8 @@ export type NoticeKind = 'raised' | 'escalated' | 'returned' | 'flood';
 export interface Target {
   readonly channel: 'web-push' | 'webhook';
   readonly targetId: string;
+  /** Who is told by it; null = a program. */
+  readonly personId: string | null;
 }
 
 /** A notice to send: written with the alarm in one transaction. The id says what it is, so that deciding twice stores it once. */
@@ -19,6 +21,7 @@ export interface NoticeDraft {
   readonly kind: NoticeKind;
   readonly channel: Target['channel'];
   readonly targetId: string;
+  readonly personId: string | null;
   readonly decidedMs: number;
   readonly urgent: boolean;
 }
@@ -83,6 +86,7 @@ function draft(alarm: Alarm, kind: NoticeKind, target: Target, atMs: number): No
     kind,
     channel: target.channel,
     targetId: target.targetId,
+    personId: target.personId,
     decidedMs: atMs,
     urgent: alarm.priority === 'critical' || alarm.priority === 'high',
   };

@@ -1,5 +1,6 @@
 // First set-up, sign-in and people.
 import { z } from 'zod';
+import { languages } from '../languages.ts';
 import { idSchema, nameSchema, timeSchema } from './common.ts';
 
 export const roles = ['viewer', 'crew', 'manager'] as const;
@@ -18,7 +19,28 @@ export const setupBodySchema = z.object({
 });
 export const signInBodySchema = z.object({ name: nameSchema, password: z.string().max(200) });
 
-export const personSchema = z.object({ id: idSchema, name: nameSchema, role: roleSchema, createdAt: timeSchema });
+const timeOfDaySchema = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'write it as 22:30');
+
+/** How a person is reached and spoken to; null = not told: the language of the browser, the unit of the site. */
+export const personDetailsSchema = z.object({
+  email: z.email().max(254).nullable(),
+  /** E.164, for gateways that send text messages. */
+  phoneNumber: z
+    .string()
+    .regex(/^\+[1-9]\d{6,14}$/, 'write it with the code of the country, such as +31612345678')
+    .nullable(),
+  language: z.enum(languages).nullable(),
+  temperatureUnit: z.enum(['°C', '°F']).nullable(),
+  /** Times of day on the clock of the site, between which low priorities wait. Both or neither. */
+  quietFrom: timeOfDaySchema.nullable(),
+  quietTo: timeOfDaySchema.nullable(),
+});
+export const personSchema = personDetailsSchema.extend({
+  id: idSchema,
+  name: nameSchema,
+  role: roleSchema,
+  createdAt: timeSchema,
+});
 export type Person = z.infer<typeof personSchema>;
 
 /** `needsSetup` is true until the first manager exists. */
@@ -33,7 +55,11 @@ export const sessionSchema = z.object({
 export type Session = z.infer<typeof sessionSchema>;
 
 export const newPersonSchema = z.object({ name: nameSchema, role: roleSchema, password: passwordSchema });
-export const personPatchSchema = z.object({ role: roleSchema.optional(), password: passwordSchema.optional() });
+export const ownPatchSchema = personDetailsSchema.partial();
+export const personPatchSchema = ownPatchSchema.extend({
+  role: roleSchema.optional(),
+  password: passwordSchema.optional(),
+});
 
 export const newTokenSchema = z.object({ name: nameSchema, scope: z.enum(['read', 'full']) });
 export const tokenSchema = z.object({

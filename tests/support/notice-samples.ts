@@ -37,6 +37,7 @@ export const sampleNotice: NoticeDraft = {
   kind: 'raised',
   channel: 'web-push',
   targetId: 'phone-1',
+  personId: 'crew-1',
   decidedMs: SAMPLE_MS,
   urgent: true,
 };

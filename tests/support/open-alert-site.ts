@@ -8,9 +8,9 @@ import { openOutbox } from './open-outbox.ts';
 import { openPushEndpoint } from './push-endpoint.ts';
 import { openWebhookReceiver } from './webhook-receiver.ts';
 
-export const phoneOne = { channel: 'web-push', targetId: 'phone-1' } as const;
-export const phoneTwo = { channel: 'web-push', targetId: 'phone-2' } as const;
-export const webhook = { channel: 'webhook', targetId: 'webhook' } as const;
+export const phoneOne = { channel: 'web-push', targetId: 'phone-1', personId: 'crew-1' } as const;
+export const phoneTwo = { channel: 'web-push', targetId: 'phone-2', personId: 'crew-1' } as const;
+export const webhook = { channel: 'webhook', targetId: 'webhook', personId: null } as const;
 
 /** Opens it at the moment of the samples; everything is closed when the test ends. `change` replaces parts of the delivery. */
 export async function openAlertSite(change: Partial<DeliveryParts> = {}) {

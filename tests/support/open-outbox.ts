@@ -57,8 +57,18 @@ const changeOf: Record<NoticeKind, AlarmChange> = {
   returned: 'returned',
 };
 
-function draftOf(alarm: Alarm, kind: NoticeKind, { channel, targetId }: Target, atMs: number): NoticeDraft {
+function draftOf(alarm: Alarm, kind: NoticeKind, { channel, targetId, personId }: Target, atMs: number): NoticeDraft {
   const id = `${alarm.id}.${kind}.${atMs.toString(36)}.${targetId}`;
   const { id: alarmId, chamberId } = alarm;
-  return { id, alarmId, chamberId, kind, channel, targetId, decidedMs: atMs, urgent: alarm.priority !== 'medium' };
+  return {
+    id,
+    alarmId,
+    chamberId,
+    kind,
+    channel,
+    targetId,
+    personId,
+    decidedMs: atMs,
+    urgent: alarm.priority !== 'medium',
+  };
 }

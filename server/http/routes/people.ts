@@ -6,6 +6,7 @@ import {
   createdTokenSchema,
   newPersonSchema,
   newTokenSchema,
+  ownPatchSchema,
   personPatchSchema,
   personSchema,
   tokenSchema,
@@ -13,8 +14,10 @@ import {
 import { Problem } from '../../../shared/problem.ts';
 import { utcText } from '../../../shared/units.ts';
 import { hashPassword } from '../../people/passwords.ts';
+import { withoutDetails } from '../../people/person-details.ts';
 import { hashSecret, makeSecret } from '../../people/secrets.ts';
-import type { Store } from '../../store/store.ts';
+import type { Person, Store } from '../../store/store.ts';
+import { personIdOf } from '../actor.ts';
 import type { HttpParts, Routes } from '../http-parts.ts';
 import { viewPerson } from './session.ts';
 
@@ -38,8 +41,16 @@ export function peopleRoutes(app: Routes, { store, clock, telling, hub }: HttpPa
       const passwordHash = await hashPassword(body.password);
       const person = { id: nanoid(10), name: body.name, role: body.role, passwordHash, createdMs: clock.nowMs() };
       await store.people.add(person);
-      return reply.code(201).send(viewPerson(person));
+      return reply.code(201).send(viewPerson(withoutDetails(person)));
     },
+  );
+  app.patch(
+    '/people/me',
+    {
+      config: { role: 'viewer', peopleOnly: true },
+      schema: { body: ownPatchSchema, response: { 200: personSchema } },
+    },
+    async (request) => viewPerson(await changeDetails(store, telling, personIdOf(request), request.body)),
   );
   app.patch(
     '/people/:id',
@@ -48,19 +59,17 @@ export function peopleRoutes(app: Routes, { store, clock, telling, hub }: HttpPa
       schema: { params: idParams, body: personPatchSchema, response: { 200: personSchema } },
     },
     async ({ params, body }) => {
-      if (body.role !== undefined && body.role !== 'manager') await keepOneManager(store, params.id);
-      const passwordHash = body.password === undefined ? undefined : await hashPassword(body.password);
-      await store.people.update(params.id, {
-        ...(body.role && { role: body.role }),
-        ...(passwordHash && { passwordHash }),
-      });
+      const { role, password, ...details } = body;
+      if (role !== undefined && role !== 'manager') await keepOneManager(store, params.id);
+      const person = await changeDetails(store, telling, params.id, details);
+      if (role === undefined && password === undefined) return viewPerson(person);
+      const passwordHash = password === undefined ? undefined : await hashPassword(password);
+      await store.people.update(params.id, { ...(role && { role }), ...(passwordHash && { passwordHash }) });
       // A new password or a smaller role counts at once, everywhere.
       await store.people.endSessionsOf(params.id);
       hub.letGo(params.id);
       await telling.targetsChanged();
-      const person = await store.people.get(params.id);
-      if (person === null) throw new Problem('not-found', 'There is no such person.');
-      return viewPerson(person);
+      return viewPerson({ ...person, role: role ?? person.role });
     },
   );
   app.delete(
@@ -102,6 +111,24 @@ function tokenRoutes(app: Routes, { store, clock, hub }: Pick<HttpParts, 'store'
       return reply.code(204).send(null);
     },
   );
+}
+
+/** The person after the change. Problems: `not-found`; `bad-input` when only one end of the quiet hours would be known. */
+async function changeDetails(
+  store: Store,
+  telling: HttpParts['telling'],
+  id: string,
+  named: z.infer<typeof ownPatchSchema>,
+): Promise<Person> {
+  const before = await store.people.get(id);
+  if (before === null) throw new Problem('not-found', 'There is no such person.');
+  const details = Object.fromEntries(Object.entries(named).filter(([, value]) => value !== undefined));
+  const person = { ...before, ...details };
+  if ((person.quietFrom === null) !== (person.quietTo === null))
+    throw new Problem('bad-input', 'Quiet hours need a beginning and an end: enter both, or empty both.');
+  await store.people.setDetails(id, details);
+  await telling.targetsChanged();
+  return person;
 }
 
 async function keepOneManager(store: Store, leavingId: string): Promise<void> {

@@ -7,8 +7,8 @@ import type { Person } from '../../store/store.ts';
 import { SESSION_COOKIE } from '../actor.ts';
 import type { HttpParts, Routes } from '../http-parts.ts';
 
-export function viewPerson({ id, name, role, createdMs }: Person) {
-  return { id, name, role, createdAt: utcText(createdMs) };
+export function viewPerson({ id, name, role, createdMs, passwordHash: _, ...details }: Person) {
+  return { id, name, role, createdAt: utcText(createdMs), ...details };
 }
 
 export function sessionRoutes(app: Routes, { signIn, store, site, isSecure, isDemo }: HttpParts): void {

@@ -82,11 +82,12 @@ const anybody: readonly [Method, string][] = [
   ['GET', '/health'],
   ['GET', '/metrics'],
 ];
-const ownPhones: readonly [Method, string][] = [
+const ownAffairs: readonly [Method, string][] = [
   ['GET', '/phones'],
   ['POST', '/phones'],
   ['DELETE', '/phones/{id}'],
   ['POST', '/phones/{id}/test'],
+  ['PATCH', '/people/me'],
 ];
 
 const rows = (list: readonly [Method, string][], role: RouteRow['role']): RouteRow[] =>
@@ -97,5 +98,5 @@ export const routeTable: readonly RouteRow[] = [
   ...rows(crew, 'crew'),
   ...rows(manager, 'manager'),
   ...rows(anybody, 'public'),
-  ...ownPhones.map(([method, path]): RouteRow => ({ method, path, role: 'viewer', peopleOnly: true })),
+  ...ownAffairs.map(([method, path]): RouteRow => ({ method, path, role: 'viewer', peopleOnly: true })),
 ];

@@ -185,7 +185,18 @@ describe('people', () => {
   it('are never sent with their password or its hash', async () => {
     const { api } = await openTestApp();
     const made = await api.post<object>('/people', CREW);
-    expect(Object.keys(made.body).sort()).toEqual(['createdAt', 'id', 'name', 'role']);
+    expect(Object.keys(made.body).sort()).toEqual([
+      'createdAt',
+      'email',
+      'id',
+      'language',
+      'name',
+      'phoneNumber',
+      'quietFrom',
+      'quietTo',
+      'role',
+      'temperatureUnit',
+    ]);
     expect(JSON.stringify((await api.get('/people')).body)).not.toMatch(/argon2|password/i);
   });
 

@@ -58,7 +58,7 @@ describe('a return to normal', () => {
 describe('the book of who was told', () => {
   it('reads every alarm that is not over, however many there are, and none that is', async () => {
     const outbox = await openOutbox(SAMPLE_MS);
-    const hook = { channel: 'webhook', targetId: 'webhook' } as const;
+    const hook = { channel: 'webhook', targetId: 'webhook', personId: null } as const;
     for (let n = 0; n < 503; n += 1)
       await outbox.tell({ id: `alarm-${n}`, occurredMs: SAMPLE_MS - n }, 'raised', [hook], SAMPLE_MS);
     await outbox.tell({ id: 'over', state: 'normal', level: 0 }, 'raised', [hook], SAMPLE_MS);
@@ -77,8 +77,8 @@ describe('the book of who was told', () => {
       urgent: true,
     } as const;
     book.add([
-      { ...notice, id: '1', alarmId: sampleAlarm.id, targetId: 'phone-1' },
-      { ...notice, id: '2', alarmId: sampleAlarm.id, targetId: 'phone-2' },
+      { ...notice, id: '1', alarmId: sampleAlarm.id, targetId: 'phone-1', personId: null },
+      { ...notice, id: '2', alarmId: sampleAlarm.id, targetId: 'phone-2', personId: null },
     ]);
     expect([...book.of(sampleAlarm.id)]).toEqual(['phone-1', 'phone-2']);
     book.forget(sampleAlarm.id);

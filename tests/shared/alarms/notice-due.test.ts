@@ -7,9 +7,9 @@ import { MINUTE_MS } from '../../../shared/units.ts';
 import { type AlarmChanged, runHotWatch } from './run-watch.ts';
 import { NOON_MS } from './scenes.ts';
 
-const phone: Target = { channel: 'web-push', targetId: 'phone-1' };
-const other: Target = { channel: 'web-push', targetId: 'phone-2' };
-const hook: Target = { channel: 'webhook', targetId: 'webhook' };
+const phone: Target = { channel: 'web-push', targetId: 'phone-1', personId: 'p1' };
+const other: Target = { channel: 'web-push', targetId: 'phone-2', personId: 'p2' };
+const hook: Target = { channel: 'webhook', targetId: 'webhook', personId: null };
 const { hot } = runHotWatch();
 const AT_MS = NOON_MS + 5 * MINUTE_MS;
 
@@ -58,6 +58,7 @@ describe('a change that is told', () => {
       kind: 'raised',
       channel: 'web-push',
       targetId: 'phone-1',
+      personId: 'p1',
       decidedMs: AT_MS,
       urgent: true,
     });
