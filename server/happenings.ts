@@ -4,7 +4,7 @@ import type { Effect } from '../shared/alarms/watch-state.ts';
 export interface Happenings {
   readonly chamberIds?: readonly string[];
   readonly probeIds?: readonly string[];
-  /** Chambers whose batch, log or checks changed. */
+  /** Chambers that changed, or whose batch, log or checks did. */
   readonly batches?: readonly { readonly chamberId: string; readonly batchId: string | null }[];
   readonly alarms?: readonly Extract<Effect, { type: 'alarm-changed' }>[];
   readonly noticesWritten?: boolean;

@@ -9,7 +9,7 @@ export async function gatherFacts(notice: Notice, store: DeliveryParts['store'])
   const alarm = await store.alarms.get(notice.alarmId);
   if (alarm === null) return null;
   const [chambers, batch, probes] = await Promise.all([
-    store.chambers.list(),
+    store.chambers.listWithRetired(),
     alarm.batchId === null ? null : store.batches.get(alarm.batchId),
     alarm.probeId === null ? [] : store.probes.list(),
   ]);

@@ -53,7 +53,7 @@ export async function gatherRecord(store: Store, batchId: string, request: Recor
     version: request.version,
     site: { name: request.siteName, zone: request.zone, altitudeM: request.altitudeM },
     computation: [calibrationRule, chamberSeriesRule, ...figureRules, corridorRule],
-    batch: describeBatch(batch, await store.chambers.list()),
+    batch: describeBatch(batch, await store.chambers.listWithRetired()),
     profile: { id: profile.id, version: profile.version, document: profile.document },
     ...describePlan(profile.document, batch, times, window.toMs),
     ...describeMeasured(sources, figures),

@@ -1,19 +1,27 @@
-// Chambers.
+// Chambers, and those that are retired: kept for the records of their batches, shown nowhere else.
 import type { Database } from 'better-sqlite3';
 import type { Chamber, Store } from './store.ts';
 import { guarded } from './store-problem.ts';
 
+const columns = 'SELECT id, coalesce(retired_name, name) name, created_ms createdMs FROM chambers';
+
 export function openChamberStore(db: Database): Store['chambers'] {
-  const list = db.prepare<[], Chamber>('SELECT id, name, created_ms createdMs FROM chambers ORDER BY created_ms, id');
+  const list = db.prepare<[], Chamber>(`${columns} WHERE retired_ms IS NULL ORDER BY created_ms, id`);
+  const withRetired = db.prepare<[], Chamber>(`${columns} ORDER BY created_ms, id`);
   const add = db.prepare('INSERT INTO chambers (id, name, created_ms) VALUES (?, ?, ?)');
-  const rename = db.prepare('UPDATE chambers SET name = ? WHERE id = ?');
+  const rename = db.prepare('UPDATE chambers SET name = ? WHERE id = ? AND retired_ms IS NULL');
+  const retire = db.prepare(
+    'UPDATE chambers SET retired_ms = ?, retired_name = name, name = id WHERE id = ? AND retired_ms IS NULL',
+  );
   const remove = db.prepare('DELETE FROM chambers WHERE id = ?');
   return {
     list: async () => guarded(() => list.all()),
+    listWithRetired: async () => guarded(() => withRetired.all()),
     async add({ id, name, createdMs }) {
       guarded(() => add.run(id, name, createdMs));
     },
     rename: async (id, name) => guarded(() => rename.run(name, id).changes > 0),
+    retire: async (id, atMs) => guarded(() => retire.run(atMs, id).changes > 0),
     remove: async (id) => guarded(() => remove.run(id).changes > 0),
   };
 }

@@ -217,9 +217,14 @@ export interface Store {
     countAll(): Promise<number>;
   };
   readonly chambers: {
+    /** Those in use. */
     list(): Promise<Chamber[]>;
+    /** And those that only records and past alarms name any more. */
+    listWithRetired(): Promise<Chamber[]>;
     add(chamber: Chamber): Promise<void>;
     rename(id: string, name: string): Promise<boolean>;
+    /** Its name may be used again; what happened in it is kept. */
+    retire(id: string, atMs: number): Promise<boolean>;
     remove(id: string): Promise<boolean>;
   };
   readonly probes: {

@@ -31,7 +31,7 @@ export function viewAlarm(stored: Alarm, watch: Watch, nowMs: number, batchCode:
   const { id, chamberId, batchId, rule, probeId, state, level, priority, limit, value, peak, acknowledgedBy } = alarm;
   return {
     ...{ id, chamberId, batchId, rule, probeId, state, level, priority, limit, value, peak, acknowledgedBy },
-    chamberName: watch.chamber(chamberId)?.chamber.name ?? 'removed chamber',
+    chamberName: watch.chamberName(chamberId),
     batchCode,
     probeName: probe?.probe.name ?? null,
     since: utcText(alarm.sinceMs),

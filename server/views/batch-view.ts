@@ -23,7 +23,7 @@ export async function viewBatch(batch: Batch, { store, watch, zone, nowMs }: Vie
   return {
     ...briefBatch(healing, plan, nowMs),
     chamberId: batch.chamberId,
-    chamberName: watch.chamber(batch.chamberId)?.chamber.name ?? 'removed chamber',
+    chamberName: watch.chamberName(batch.chamberId),
     profileId: batch.profileId,
     profileVersion: batch.profileVersion,
     profileName: healing.document.name,

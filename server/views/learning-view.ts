@@ -23,7 +23,7 @@ interface LearningParts {
 /** Measures the finished batches one after the other, as many as fit into the time of an answer. */
 export async function viewLearning({ store, exposures }: LearningParts): Promise<LearningView> {
   const finished = await finishedBatches(store);
-  const names = new Map((await store.chambers.list()).map(({ id, name }) => [id, name]));
+  const names = new Map((await store.chambers.listWithRetired()).map(({ id, name }) => [id, name]));
   const learned: LearnedBatch[] = [];
   for await (const { batch, figures } of measureInTime(finished, exposures)) {
     const one = learnFrom(batch, figures, names.get(batch.chamberId) ?? 'removed chamber');

@@ -90,6 +90,7 @@ export function createBatchActs({ store, watch, site, rounds, clock }: BatchActP
             `Batch ${chamber.healing.batch.code} is in ${chamber.chamber.name}: finish it first.`,
           );
         }
+        refuseUnmeasured(watch, chamberId, chamber.chamber.name);
         const batch = await newBatch(store, wanted, nowMs);
         await store.batches.add(batch);
         await note(batch.id, 'opened', person, { atMs: batch.openedMs });
@@ -172,6 +173,19 @@ export function createBatchActs({ store, watch, site, rounds, clock }: BatchActP
         await store.batches.update(id, { finishedMs: nowMs, takenPlants });
       }),
   };
+}
+
+/** A batch that nothing measures cannot be watched; a probe that has not spoken yet will do. */
+function refuseUnmeasured(watch: Watch, chamberId: string, name: string): void {
+  const isMeasured = [...watch.probes.all()].some(
+    ({ probe: { placement, outOfService } }) =>
+      placement?.chamberId === chamberId && placement.place === 'canopy' && !outOfService,
+  );
+  if (isMeasured) return;
+  throw new Problem(
+    'conflict',
+    `No canopy probe stands in ${name}, so nothing would watch over this batch: place one there under Sensors first.`,
+  );
 }
 
 function isOnHold(batch: Batch): boolean {

@@ -47,11 +47,11 @@ export function createChamberActs({ store, watch, rounds, clock }: ChamberActPar
   const refuseUnknown = (target: Standing | null) => {
     if (target?.chamberId && watch.chamber(target.chamberId) === undefined) throw noChamber();
   };
-  // The store forgets with a chamber which probes stood in it, and without that the records of its batches are empty.
-  const keepRecords = async (id: string) => {
+  // The store forgets with a removed chamber which probes stood in it, and without that the records of its batches are empty.
+  const removeOrRetire = async (id: string) => {
     const past = await store.batches.inChamber(id, 0, Number.MAX_SAFE_INTEGER);
-    if (past.length > 0)
-      throw new Problem('conflict', 'The records of past batches need this chamber: rename it if it is used no more.');
+    if (past.length > 0) await store.chambers.retire(id, clock.nowMs());
+    else await store.chambers.remove(id);
   };
   const place = async (state: ProbeState, to: Standing | null) => {
     const fromMs = clock.nowMs();
@@ -78,14 +78,14 @@ export function createChamberActs({ store, watch, rounds, clock }: ChamberActPar
       };
       await rounds.change([id], rename, () => ({ batches: [{ chamberId: id, batchId: null }] }));
     },
+    /** Takes a chamber out of use; one that has had a batch is retired, so that its records stay whole. */
     async removeChamber(id: string): Promise<void> {
       const remove = async () => {
         if (watch.chamber(id) === undefined) throw noChamber();
         if (watch.chamber(id)?.healing) throw new Problem('conflict', 'A batch is in this chamber: finish it first.');
-        await keepRecords(id);
         for (const state of [...watch.probes.all()])
           if (state.probe.placement?.chamberId === id) await place(state, null);
-        await store.chambers.remove(id);
+        await removeOrRetire(id);
       };
       await rounds.change([id], remove, () => ({ batches: [{ chamberId: id, batchId: null }] }));
     },

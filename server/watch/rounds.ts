@@ -46,7 +46,9 @@ export function createRounds({ store, watch, turnstile, clock, announce }: Round
           throw new Problem('not-found', 'The chamber of this alarm was removed.');
         const decision = watch.act(chamberId, event);
         if (decision.reason !== null) throw new Problem('conflict', decision.reason);
-        await settle(decision, { chamberIds: [chamberId] });
+        // A rule out of service may have had no alarm to tell of it: every open page is to ask for the chamber anew.
+        const batches = isAboutService(event) ? [{ chamberId, batchId: null }] : [];
+        await settle(decision, { chamberIds: [chamberId], batches });
       }),
     change: (chamberIds, task, happenings) =>
       turnstile.inTurn(async () => {
@@ -56,4 +58,8 @@ export function createRounds({ store, watch, turnstile, clock, announce }: Round
         return result;
       }),
   };
+}
+
+function isAboutService({ type }: WatchEvent): boolean {
+  return type === 'take-out-of-service' || type === 'return-to-service';
 }

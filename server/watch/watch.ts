@@ -30,6 +30,8 @@ export interface Watch {
   readonly probes: ProbeBook;
   chambers(): WatchedChamber[];
   chamber(id: string): WatchedChamber | undefined;
+  /** Of a chamber in use or retired; past batches and alarms name it. */
+  chamberName(id: string): string;
   plan(chamber: WatchedChamber, nowMs: number): BatchPlan | null;
   scene(chamber: WatchedChamber, probes: Iterable<ProbeState>, nowMs: number): Scene;
   house(): { temperature: number | null; humidity: number | null };
@@ -58,8 +60,10 @@ export async function openWatch(parts: WatchParts): Promise<Watch> {
   const chambers = new Map<string, WatchedChamber>();
   const memories = new Map((await store.alarms.watches()).map((watch) => [watch.chamberId, watch]));
 
+  const names = new Map((await store.chambers.listWithRetired()).map(({ id, name }) => [id, name]));
   const reload = async (chamberId: string) => {
     const chamber = (await store.chambers.list()).find(({ id }) => id === chamberId);
+    if (chamber !== undefined) names.set(chamber.id, chamber.name);
     if (chamber === undefined) return void chambers.delete(chamberId);
     const batch = (await store.batches.open()).find((one) => one.chamberId === chamberId);
     const healing = batch === undefined ? null : await loadHealing(store, batch);
@@ -108,6 +112,7 @@ export async function openWatch(parts: WatchParts): Promise<Watch> {
     probes,
     chambers: () => [...chambers.values()],
     chamber: (id) => chambers.get(id),
+    chamberName: (id) => names.get(id) ?? 'removed chamber',
     plan,
     scene: (chamber, all, nowMs) => look(chamber, all, nowMs).scene,
     house: () => houseWatch.mean(),

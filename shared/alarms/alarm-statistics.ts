@@ -65,14 +65,19 @@ export interface AlarmStatistics {
   readonly mostFrequent: readonly AlarmSource[];
 }
 
-interface Stretch {
+export interface Stretch {
   readonly fromMs: number;
   readonly toMs: number;
   /** IANA zone of the site: its days are counted. */
   readonly zone: string;
 }
 
-/** Statistics of [from, to). `steps` in order, with the beginnings from before that still stood. */
+/** The part of a stretch in which there was anything to watch, so that a young site is not divided by days before it. */
+export function watchedPart(stretch: Stretch, watchedSinceMs: number): Stretch {
+  return { ...stretch, fromMs: Math.min(stretch.toMs, Math.max(stretch.fromMs, watchedSinceMs)) };
+}
+
+/** Statistics of [from, to); rates of an empty stretch are 0. `steps` in order, with the beginnings from before that still stood. */
 export function alarmStatistics(steps: readonly AlarmStep[], stretch: Stretch): AlarmStatistics {
   const { fromMs, toMs } = stretch;
   const begun = steps.filter((step) => isAnnounced(step) && step.atMs >= fromMs && step.atMs < toMs);
@@ -83,14 +88,14 @@ export function alarmStatistics(steps: readonly AlarmStep[], stretch: Stretch): 
   return {
     alarms: begun.length,
     hours,
-    perHour: begun.length / hours,
+    perHour: hours === 0 ? 0 : begun.length / hours,
     busiestHour: mostWithin(times, HOUR_MS),
     shares: begun.length === 0 ? null : countByPriority(begun, (count) => count / begun.length),
     days: daysOf(stretch).map((day) => describeDay(day, begun, standingSpans(steps))),
     chattering: sourcesOf(begun).flatMap(({ source, all }) =>
       mostWithin(all, MINUTE_MS) >= CHATTERING_TIMES ? [source] : [],
     ),
-    floodShare: floodMs / (toMs - fromMs),
+    floodShare: hours === 0 ? 0 : floodMs / (toMs - fromMs),
     floods: floods.length,
     mostFrequent: sourcesOf(begun)
       .map(({ source }) => source)
@@ -114,6 +119,7 @@ type Day = Span & { readonly date: string };
 /** The local days that touch the stretch, cut to it. */
 function daysOf({ fromMs, toMs, zone }: Stretch): Day[] {
   const days: Day[] = [];
+  if (fromMs === toMs) return days;
   let start = Temporal.Instant.fromEpochMilliseconds(fromMs).toZonedDateTimeISO(zone).startOfDay();
   while (start.epochMilliseconds < toMs) {
     const next = start.add({ days: 1 }).startOfDay();

@@ -16,6 +16,7 @@ const sourceSchema = z.object({
 
 /** Shares are 0–1. */
 export const alarmStatisticsSchema = z.object({
+  /** As asked for, or when the first chamber was made if that was later. */
   from: timeSchema,
   to: timeSchema,
   alarms: count,

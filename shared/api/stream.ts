@@ -15,7 +15,7 @@ export const streamEventSchema = z.discriminatedUnion('event', [
     limits: corridorSchema.nullable(),
   }),
   z.object({ event: z.literal('alarm'), at: timeSchema, alarm: alarmSchema }),
-  /** Something about the batch of this chamber changed: ask for it again. */
+  /** Something about this chamber or its batch changed: ask for them again. */
   z.object({ event: z.literal('batch'), at: timeSchema, chamberId: idSchema, batchId: idSchema.nullable() }),
   z.object({ event: z.literal('probe'), at: timeSchema, probeId: idSchema }),
 ]);

@@ -39,6 +39,23 @@ describe('the table', () => {
   });
 });
 
+describe('of a site that is only hours old', () => {
+  const young = statistics({ hours: 0.5, alarms: 7, perHour: 14 });
+
+  it('no rate is given and none is held against it', () => {
+    expect(measuresOf(young)[0]).toMatchObject({ found: 'too early to say' });
+    expect(verdictOf(young)).toBe('7 alarms in 1 hour. That is within the targets.');
+  });
+
+  it.each([
+    { hours: 47, says: 'There was no alarm in the last 47 hours.' },
+    { hours: 48, says: 'There was no alarm in the last 2 days.' },
+    { hours: 720, says: 'There was no alarm in the last 30 days.' },
+  ])('after $hours hours it says of how long it speaks', ({ hours, says }) => {
+    expect(verdictOf(statistics({ hours, alarms: 0, perHour: 0, shares: null, days: [] }))).toBe(says);
+  });
+});
+
 describe('the sentence', () => {
   const within = 'That is within the targets.';
   it.each([

@@ -4,6 +4,9 @@ import { words } from '../strings.ts';
 
 const { howOften } = words;
 const HOURS_A_DAY = 24;
+/** Of less than this, alarms a day say nothing: three in the first ten minutes are no flood of four hundred. */
+const SHORTEST_RATE_HOURS = HOURS_A_DAY;
+const isLongEnough = ({ hours }: AlarmStatisticsView) => hours >= SHORTEST_RATE_HOURS;
 
 export interface Measure {
   readonly name: string;
@@ -47,7 +50,7 @@ export function measuresOf(view: AlarmStatisticsView): readonly Measure[] {
   return [
     {
       name: howOften.aDay,
-      found: rateText(view.perHour * HOURS_A_DAY),
+      found: isLongEnough(view) ? rateText(view.perHour * HOURS_A_DAY) : howOften.tooEarly,
       target: howOften.aDayTarget(aDay ?? '', most ?? ''),
     },
     {
@@ -69,17 +72,24 @@ export function measuresOf(view: AlarmStatisticsView): readonly Measure[] {
   ];
 }
 
+/** "30 days", "5 hours": a young site is said to be young. */
+function spanOf({ hours }: AlarmStatisticsView): string {
+  return hours >= 2 * HOURS_A_DAY ? howOften.days(Math.round(hours / HOURS_A_DAY)) : howOften.hours(Math.round(hours));
+}
+
 /** What the figures come to: whether too many came, too many stand, or some chatter; shares of few alarms are not judged. */
 export function verdictOf(view: AlarmStatisticsView): string {
-  if (view.alarms === 0 && mostOf(({ stale }) => stale, view.days) === 0) return howOften.none;
+  const span = spanOf(view);
+  if (view.alarms === 0 && mostOf(({ stale }) => stale, view.days) === 0) return howOften.none(span);
   const { targets } = view;
+  const perHour = isLongEnough(view) ? view.perHour : 0;
   const faults = [
-    ...(view.perHour > targets.perHourMost ? [howOften.tooMany] : []),
-    ...(view.perHour > targets.perHourAcceptable && view.perHour <= targets.perHourMost ? [howOften.many] : []),
+    ...(perHour > targets.perHourMost ? [howOften.tooMany] : []),
+    ...(perHour > targets.perHourAcceptable && perHour <= targets.perHourMost ? [howOften.many] : []),
     ...(mostOf(({ stale }) => stale, view.days) >= targets.staleFewerThan ? [howOften.tooStale] : []),
     ...(view.chattering.length > targets.chatteringMost ? [howOften.someChatter] : []),
   ];
-  return `${howOften.count(view.alarms)} ${faults.length === 0 ? howOften.within : faults.join(' ')}`;
+  return `${howOften.count(view.alarms, span)} ${faults.length === 0 ? howOften.within : faults.join(' ')}`;
 }
 
 /** One line for each source of alarms. `chamberName` gives null for a chamber that is gone. */

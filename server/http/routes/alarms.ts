@@ -1,6 +1,7 @@
 // Alarms: the list, and what people do to them.
 import { z } from 'zod';
 import type { Alarm } from '../../../shared/alarms/alarm.ts';
+import { watchedPart } from '../../../shared/alarms/alarm-statistics.ts';
 import { alarmStatisticsSchema, statisticsQuerySchema } from '../../../shared/api/alarm-statistics.ts';
 import { alarmIdSchema, alarmQuerySchema, alarmSchema, shelveBodySchema } from '../../../shared/api/alarms.ts';
 import { listOf } from '../../../shared/api/common.ts';
@@ -49,7 +50,9 @@ export function alarmRoutes(app: Routes, { store, watch, rounds, site, clock }: 
       const fromMs = query.from === undefined ? toMs - 30 * DAY_MS : Date.parse(query.from);
       if (fromMs >= toMs) throw new Problem('bad-input', 'The time to end at must be later than the one to begin at.');
       if (toMs - fromMs > LONGEST_MS) throw new Problem('bad-input', 'Ask for at most 400 days at once.');
-      return viewStatistics(await store.alarms.steps(fromMs, toMs), { fromMs, toMs, zone: site.current().zone });
+      const sinceMs = Math.min(toMs, ...(await store.chambers.listWithRetired()).map(({ createdMs }) => createdMs));
+      const stretch = watchedPart({ fromMs, toMs, zone: site.current().zone }, sinceMs);
+      return viewStatistics(await store.alarms.steps(stretch.fromMs, toMs), stretch);
     },
   );
   app.post('/alarms/:id/acknowledge', { config: { role: 'crew' }, schema: answer }, async (request) => {

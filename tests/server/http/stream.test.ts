@@ -59,6 +59,16 @@ describe('the stream', () => {
     expect(await stream.next('batch')).toMatchObject({ chamberId: tent.chamberId, batchId: null });
   });
 
+  it('says that a rule was taken out of service or returned, which no alarm need tell', async () => {
+    const tent = await openTent();
+    await openBatch(tent);
+    const stream = await read(tent);
+    for (const act of ['out-of-service', 'return-to-service']) {
+      await tent.api.post(`/chambers/${tent.chamberId}/rules/dry/${act}`, { reason: 'repairs' });
+      expect(await stream.next('batch'), act).toMatchObject({ chamberId: tent.chamberId });
+    }
+  });
+
   it('says nothing before it is stored: who hears of an alarm finds it', async () => {
     const tent = await openTent();
     await openBatch(tent);

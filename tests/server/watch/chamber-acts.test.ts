@@ -40,14 +40,25 @@ describe('chambers', () => {
     expect(await tent.app.store.chambers.list()).toHaveLength(1);
   });
 
-  it('are kept while the record of a past batch needs them: no reading is lost from it', async () => {
+  it('that have had a batch are retired: out of sight, their name free, nothing lost from their records', async () => {
     const tent = await openHotTent();
     await tent.app.parts.batchActs.finish(tent.batch.id, 900, '', 'Ann');
     const record = async () => (await tent.api.text(`/batches/${tent.batch.id}/record.csv`)).body;
+    tent.clock.advance(SECOND_MS);
     const before = await record();
     expect(before).toContain('reading,2026-03-01T12:00:00Z');
-    await refused(acts(tent).removeChamber(tent.chamberId), 'conflict', /records of past batches need this chamber/);
+    await acts(tent).removeChamber(tent.chamberId);
     expect(await record()).toBe(before);
+    const again = await acts(tent).addChamber('Tent 1');
+    const shown = async ({ api }: Tent) =>
+      (await api.get<{ items: ChamberView[] }>('/chambers')).body.items.map(({ id }) => id);
+    expect(await shown(tent)).toEqual([again.id]);
+    expect((await tent.api.get(`/chambers/${tent.chamberId}`)).status).toBe(404);
+    await refused(acts(tent).removeChamber(tent.chamberId), 'not-found', /no such chamber/);
+    const later = await tent.reopen();
+    expect(await shown(later)).toEqual([again.id]);
+    expect((await later.api.get(`/batches/${tent.batch.id}`)).body).toMatchObject({ chamberName: 'Tent 1' });
+    expect((await later.api.get('/alarms')).body).toMatchObject({ items: [{ rule: 'heat', chamberName: 'Tent 1' }] });
   });
 
   it('that are removed set their probes free', async () => {
@@ -151,8 +162,8 @@ describe('placing', () => {
   it('a probe that is moved leaves the air of its old place behind: no chamber is judged by another’s', async () => {
     const tent = await openTent();
     const other = await acts(tent).addChamber('Tent 2');
-    await openBatch(tent, { chamberId: other.id });
     await acts(tent).addProbe({ nodeId: 'n1', address: 'b', chamberId: other.id });
+    await openBatch(tent, { chamberId: other.id });
     await tent.measure(24, 95, 'b');
     await tent.measure(30, 95);
     tent.clock.advance(SECOND_MS);
