@@ -28,8 +28,9 @@ export interface Screen {
   readonly height: number;
 }
 
-/** The smallest phone and the wall screen that the pages are made for. */
+/** The smallest phone, a tablet held upright, and the wall screen that the pages are made for. */
 export const phone: Screen = { width: 360, height: 740 };
+export const tablet: Screen = { width: 768, height: 1024 };
 export const wallScreen: Screen = { width: 1920, height: 1080 };
 
 /** A page of its own context (cookies, storage, service worker) on the service at `url`. */

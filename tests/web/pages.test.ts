@@ -6,7 +6,7 @@ import { openApp } from '../../server/app.ts';
 import { systemClock } from '../../server/clock.ts';
 import { readSettings } from '../../server/settings.ts';
 import { MINUTE_MS } from '../../shared/units.ts';
-import { openBrowser, openPage, phone, type Screen, signInOn, wallScreen } from '../support/browser.ts';
+import { openBrowser, openPage, phone, type Screen, signInOn, tablet, wallScreen } from '../support/browser.ts';
 import {
   comeToRest,
   expectAccessible,
@@ -19,6 +19,7 @@ import { DEMO_MANAGER, openStillDemo } from '../support/still-demo.ts';
 
 const screens = [
   { name: 'a phone', screen: phone },
+  { name: 'a tablet', screen: tablet },
   { name: 'the wall screen', screen: wallScreen },
 ];
 
