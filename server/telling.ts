@@ -1,6 +1,7 @@
 // Who may be told, and through what: the phones people have signed up, and the site’s webhook. Kept in memory because every decision asks for it.
-import type { Target } from '../shared/alarms/notice-due.ts';
+
 import { CHANNELS_SETTING, type Channels, channelsSchema } from '../shared/api/telling.ts';
+import type { Target } from '../shared/telling/notice.ts';
 import type { Store } from './store/store.ts';
 
 /** The one webhook of the site, as a target of notices. */

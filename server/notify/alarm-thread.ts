@@ -1,5 +1,5 @@
 // What is to be told about one alarm to one target, in order. A phone needs only the last of it; a program gets each, in order.
-import type { NoticeKind } from '../../shared/alarms/notice-due.ts';
+import { noticeKinds } from '../../shared/telling/notice.ts';
 import type { Notice } from '../store/store.ts';
 
 export interface AlarmThread {
@@ -26,20 +26,23 @@ export function threadKey({ alarmId, channel, targetId }: Pick<Notice, 'alarmId'
   return JSON.stringify([alarmId, channel, targetId]);
 }
 
-const courseOf: Record<NoticeKind, number> = { flood: 0, raised: 1, escalated: 2, returned: 3 };
-
 /** The notices of one thread that still wait, in the order in which they were decided. */
 export function waitingInOrder(ofAlarm: readonly Notice[], thread: AlarmThread): Notice[] {
   return ofAlarm
     .filter((one) => one.state === 'waiting' && threadKey(one) === thread.key)
-    .sort((a, b) => a.decidedMs - b.decidedMs || courseOf[a.kind] - courseOf[b.kind]);
+    .sort((a, b) => a.decidedMs - b.decidedMs || noticeKinds.indexOf(a.kind) - noticeKinds.indexOf(b.kind));
 }
 
 /** True for a notice that is not worth telling because a later one of the same alarm tells the whole: on a phone the last one must stand. */
 export function isReplaced(waiting: readonly Notice[], index: number): boolean {
-  // A flood is news of its own: it neither tells its alarm nor is told by it.
-  if (waiting[index]?.kind === 'flood') return false;
-  return waiting[index]?.channel === 'web-push' && waiting.slice(index + 1).some(({ kind }) => kind !== 'flood');
+  const one = waiting[index];
+  if (one === undefined || isNewsOfItsOwn(one)) return false;
+  return one.channel === 'web-push' && waiting.slice(index + 1).some((later) => !isNewsOfItsOwn(later));
+}
+
+/** It neither tells its alarm nor is told by it. */
+function isNewsOfItsOwn({ kind }: Notice): boolean {
+  return kind === 'flood' || kind === 'outage';
 }
 
 function isUrgent({ due }: AlarmThread): boolean {

@@ -35,7 +35,11 @@ export function createDelivery(parts: DeliveryParts): Delivery {
   const recorder = createRecorder(parts);
   const stop = new AbortController();
   const telling: Telling = { parts, circuit: createCircuit(), recorder, stop: stop.signal };
-  const lanes = { 'web-push': createLane(laneWidths['web-push']), webhook: createLane(laneWidths.webhook) };
+  const lanes = {
+    'web-push': createLane(laneWidths['web-push']),
+    email: createLane(laneWidths.email),
+    webhook: createLane(laneWidths.webhook),
+  };
   const underWay = new Map<string, { readonly notices: number; readonly job: Promise<void> }>();
   let isClosing = false;
   const timer = createTimer(() => void take());

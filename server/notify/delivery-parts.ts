@@ -1,5 +1,5 @@
 // What delivering is put together from. The store and the channels come from outside, and so do time and chance.
-import type { Target } from '../../shared/alarms/notice-due.ts';
+import type { Target } from '../../shared/telling/notice.ts';
 import type { Phone, Store } from '../store/store.ts';
 import type { Channel } from './channels/channel.ts';
 import type { PushTarget } from './channels/web-push.ts';
@@ -34,5 +34,5 @@ export interface DeliveryParts {
   readonly closeWithinMs?: number;
 }
 
-/** How many are sent at once: a push service takes many, a webhook is one program. */
-export const laneWidths: Readonly<Record<Target['channel'], number>> = { 'web-push': 16, webhook: 4 };
+/** How many are sent at once: a push service takes many, a mail server and a webhook are one program each. */
+export const laneWidths: Readonly<Record<Target['channel'], number>> = { 'web-push': 16, email: 4, webhook: 4 };

@@ -14,6 +14,7 @@ export interface FoundTarget {
 
 /** The target of a notice; a text says why there is none. */
 export async function findTarget(notice: Notice, parts: DeliveryParts): Promise<FoundTarget | string> {
+  if (notice.channel === 'email') return 'e-mail is not set up';
   return notice.channel === 'web-push' ? findPhone(notice.targetId, parts) : findWebhook(parts);
 }
 

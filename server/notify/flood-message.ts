@@ -1,5 +1,5 @@
 // One message for many alarms: that there are many, where, and that the list says the rest.
-import type { NoticeDraft } from '../../shared/alarms/notice-due.ts';
+import type { NoticeDraft } from '../../shared/telling/notice.ts';
 import { SECOND_MS } from '../../shared/units.ts';
 import { GIVE_UP_AFTER_MS, isToldLate } from './notice-age.ts';
 import type { NoticeMessage, Saying } from './notice-message.ts';

@@ -1,8 +1,8 @@
 // One notice as a message that every channel can take: built from the notice and from what is known of its alarm at the moment of sending,
 // so that a message that was held up never tells an old state as the present one.
 import type { Alarm } from '../../shared/alarms/alarm.ts';
-import type { NoticeDraft, NoticeKind } from '../../shared/alarms/notice-due.ts';
 import { adviseOnAlarm, sayAlarm } from '../../shared/alarms/say-alarm.ts';
+import type { NoticeDraft, NoticeKind } from '../../shared/telling/notice.ts';
 import { SECOND_MS } from '../../shared/units.ts';
 import { buildFloodMessage, type FloodFacts, noFlood } from './flood-message.ts';
 import { GIVE_UP_AFTER_MS, isToldLate } from './notice-age.ts';

@@ -1,7 +1,7 @@
 // Title and body of a notice, from the alarm's own sentence: the title must be enough on a locked screen, the body says since when and what to do first.
 import type { Alarm } from '../../shared/alarms/alarm.ts';
-import type { NoticeDraft } from '../../shared/alarms/notice-due.ts';
 import { adviseOnAlarm, sayAlarm } from '../../shared/alarms/say-alarm.ts';
+import type { NoticeDraft } from '../../shared/telling/notice.ts';
 import { isToldLate } from './notice-age.ts';
 import type { NoticeFacts, Saying } from './notice-message.ts';
 import { sayClock, sayDuration } from './say-clock.ts';
@@ -52,11 +52,22 @@ function sayCourse({ kind }: NoticeDraft, alarm: Alarm, { nowMs, zone }: Saying)
   if (alarm.level === 0)
     return `${upperFirst(rest)}.${alarm.returnedMs === null ? '' : ` Over since ${clock(alarm.returnedMs)}.`}`;
   const course = `${rest === '' ? 'Since' : `${upperFirst(rest)}, since`} ${clock(alarm.sinceMs)}.`;
-  return [kind === 'escalated' ? 'It got worse.' : '', course, sayState(alarm)].filter((one) => one !== '').join(' ');
+  return [sayKind(kind), course, sayState(alarm)].filter((one) => one !== '').join(' ');
 }
 
-function sayState({ state }: Alarm): string {
-  if (state === 'acknowledged') return 'Somebody has acknowledged it.';
+const kindWords: Partial<Record<NoticeDraft['kind'], string>> = {
+  escalated: 'It got worse.',
+  'asked-anew': 'It was taken and stands still.',
+  'passed-on': 'Nobody has taken it so far.',
+  repeated: 'Nobody has taken it yet.',
+};
+
+function sayKind(kind: NoticeDraft['kind']): string {
+  return kindWords[kind] ?? '';
+}
+
+function sayState({ state, acknowledgedBy }: Alarm): string {
+  if (state === 'acknowledged') return `${acknowledgedBy ?? 'Somebody'} has it.`;
   return state === 'shelved' ? 'It is shelved.' : '';
 }
 

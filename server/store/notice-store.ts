@@ -1,6 +1,6 @@
 // The outbox of notices. A notice is written with its alarm; what happened to it is written here.
 import type { Database } from 'better-sqlite3';
-import type { NoticeDraft } from '../../shared/alarms/notice-due.ts';
+import type { NoticeDraft } from '../../shared/telling/notice.ts';
 import type { Notice, Store } from './store.ts';
 import { guarded } from './store-problem.ts';
 

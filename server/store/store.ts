@@ -2,7 +2,6 @@
 // Errors: a Problem with code store-full or store-unavailable; an act that breaks a rule of the data is a Problem of code conflict.
 import type { Alarm, Priority } from '../../shared/alarms/alarm.ts';
 import type { AlarmStep } from '../../shared/alarms/alarm-statistics.ts';
-import type { NoticeDraft } from '../../shared/alarms/notice-due.ts';
 import type { ChamberWatch, Effect, WatchEntry } from '../../shared/alarms/watch-state.ts';
 import type { Place } from '../../shared/api/probes.ts';
 import type { Role } from '../../shared/api/session.ts';
@@ -12,6 +11,7 @@ import type { Language } from '../../shared/languages.ts';
 import type { Calibration } from '../../shared/readings/calibration.ts';
 import type { QualityCheckpoint } from '../../shared/readings/quality/quality-run.ts';
 import type { Flag, Reading } from '../../shared/readings/reading.ts';
+import type { NoticeDraft } from '../../shared/telling/notice.ts';
 
 export interface Chamber {
   readonly id: string;

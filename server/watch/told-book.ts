@@ -1,5 +1,5 @@
 // Who has been told of which alarm that is not over: a return to normal is told to them and to nobody else.
-import type { NoticeDraft } from '../../shared/alarms/notice-due.ts';
+import type { NoticeDraft } from '../../shared/telling/notice.ts';
 import type { Store } from '../store/store.ts';
 
 export interface ToldBook {

@@ -1,11 +1,12 @@
 // The watch: scenes → reducer → effects. It decides and remembers; it stores through the caller's one transaction and sends nothing itself.
-import type { Target } from '../../shared/alarms/notice-due.ts';
+
 import { countsForFlood, floodNotices, noticesDue } from '../../shared/alarms/notice-due.ts';
 import { reduce } from '../../shared/alarms/reduce.ts';
 import type { Scene } from '../../shared/alarms/rules/rule.ts';
 import { type ChamberWatch, type Effect, emptyWatch, type WatchEvent } from '../../shared/alarms/watch-state.ts';
 import { followHeat, type HeatMemory, lookAhead, noHeatMemory } from '../../shared/forecast/heat-ahead.ts';
 import { type ChamberClimate, chamberClimate } from '../../shared/readings/chamber-climate.ts';
+import type { Target } from '../../shared/telling/notice.ts';
 import type { Site } from '../site.ts';
 import type { Commit, Store } from '../store/store.ts';
 import { type FloodBook, openFloodBook } from './flood-book.ts';

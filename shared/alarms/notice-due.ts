@@ -1,30 +1,7 @@
 // Should someone be told of this change, and who? The pure half of alerting: it decides and says why; delivering is the server's.
+import type { NoticeDraft, NoticeKind, Target } from '../telling/notice.ts';
 import type { Alarm, Priority } from './alarm.ts';
 import type { AlarmChange, Effect } from './watch-state.ts';
-
-/** `flood`: many alarms at once, told in one instead of one each; its alarm is the one that filled the measure. */
-export type NoticeKind = 'raised' | 'escalated' | 'returned' | 'flood';
-
-/** Somewhere a notice can go: a phone of a person, or the site's webhook. */
-export interface Target {
-  readonly channel: 'web-push' | 'webhook';
-  readonly targetId: string;
-  /** Who is told by it; null = a program. */
-  readonly personId: string | null;
-}
-
-/** A notice to send: written with the alarm in one transaction. The id says what it is, so that deciding twice stores it once. */
-export interface NoticeDraft {
-  readonly id: string;
-  readonly alarmId: string;
-  readonly chamberId: string;
-  readonly kind: NoticeKind;
-  readonly channel: Target['channel'];
-  readonly targetId: string;
-  readonly personId: string | null;
-  readonly decidedMs: number;
-  readonly urgent: boolean;
-}
 
 export type NoticeDecision = { readonly notices: readonly NoticeDraft[]; readonly reason: string };
 

@@ -1,7 +1,7 @@
 // One heat alarm and its notice, to be varied by the tests of alerting.
 import type { NoticeFacts, Saying } from '../../server/notify/notice-message.ts';
 import type { Alarm } from '../../shared/alarms/alarm.ts';
-import type { NoticeDraft } from '../../shared/alarms/notice-due.ts';
+import type { NoticeDraft } from '../../shared/telling/notice.ts';
 
 /** A Sunday, 13:04 in the zone of the samples. */
 export const SAMPLE_MS = Date.UTC(2026, 2, 1, 12, 4);

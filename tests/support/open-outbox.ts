@@ -6,8 +6,8 @@ import { onTestFinished } from 'vitest';
 import { openStore } from '../../server/store/open-store.ts';
 import type { Phone, Store } from '../../server/store/store.ts';
 import type { Alarm } from '../../shared/alarms/alarm.ts';
-import type { NoticeDraft, NoticeKind, Target } from '../../shared/alarms/notice-due.ts';
 import type { AlarmChange } from '../../shared/alarms/watch-state.ts';
+import type { NoticeDraft, NoticeKind, Target } from '../../shared/telling/notice.ts';
 import { sampleAlarm } from './notice-samples.ts';
 import type { Subscription } from './push-endpoint.ts';
 
@@ -53,7 +53,12 @@ export async function openOutbox(nowMs: number): Promise<Outbox> {
 const changeOf: Record<NoticeKind, AlarmChange> = {
   flood: 'occurred',
   raised: 'occurred',
+  outage: 'occurred',
   escalated: 'escalated',
+  'asked-anew': 'occurred',
+  'passed-on': 'peaked',
+  repeated: 'peaked',
+  taken: 'acknowledged',
   returned: 'returned',
 };
 

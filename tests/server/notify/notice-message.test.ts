@@ -66,7 +66,7 @@ test('an escalated notice says that it got worse', () => {
 });
 
 test('an alarm that somebody has taken meanwhile says so', () => {
-  expect(messageOf({ state: 'acknowledged' }).body).toContain('Somebody has acknowledged it.');
+  expect(messageOf({ state: 'acknowledged' }).body).toContain('Somebody has it.');
 });
 
 test('a notice about one probe names the probe', () => {

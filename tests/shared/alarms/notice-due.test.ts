@@ -1,8 +1,9 @@
 // Who is told of a change, and why somebody is not.
 import { describe, expect, it } from 'vitest';
 import type { Alarm } from '../../../shared/alarms/alarm.ts';
-import { countsForFlood, floodNotices, noticesDue, type Target } from '../../../shared/alarms/notice-due.ts';
+import { countsForFlood, floodNotices, noticesDue } from '../../../shared/alarms/notice-due.ts';
 import type { AlarmChange } from '../../../shared/alarms/watch-state.ts';
+import type { Target } from '../../../shared/telling/notice.ts';
 import { MINUTE_MS } from '../../../shared/units.ts';
 import { type AlarmChanged, runHotWatch } from './run-watch.ts';
 import { NOON_MS } from './scenes.ts';
