@@ -20,6 +20,7 @@ export function openProfileStore(db: Database): Store['profiles'] {
     `${columns} p WHERE version = (SELECT max(version) FROM profile_versions WHERE profile_id = p.profile_id) ORDER BY created_ms, id`,
   );
   const newest = db.prepare<[string], Row>(`${columns} WHERE profile_id = ? ORDER BY version DESC LIMIT 1`);
+  const versions = db.prepare<[string], Row>(`${columns} WHERE profile_id = ? ORDER BY version DESC`);
   const exact = db.prepare<[string, number], Row>(`${columns} WHERE profile_id = ? AND version = ?`);
   const add = db.prepare(
     'INSERT INTO profile_versions (profile_id, version, document, created_ms, created_by) VALUES (?, ?, ?, ?, ?)',
@@ -35,6 +36,7 @@ export function openProfileStore(db: Database): Store['profiles'] {
       const row = guarded(() => (version === undefined ? newest.get(id) : exact.get(id, version)));
       return row === undefined ? null : toVersion(row);
     },
+    versions: async (id) => guarded(() => versions.all(id).map(toVersion)),
     addVersion: async (id, document, atMs, by) => guarded(() => addVersion.immediate(id, document, atMs, by)),
   };
 }

@@ -250,6 +250,8 @@ export interface Store {
   readonly profiles: {
     list(): Promise<ProfileVersion[]>;
     get(id: string, version?: number): Promise<ProfileVersion | null>;
+    /** Every version of one profile, newest first; empty when there is none. */
+    versions(id: string): Promise<ProfileVersion[]>;
     addVersion(id: string, document: ProfileDocument, atMs: number, by: string): Promise<ProfileVersion>;
   };
   readonly batches: {

@@ -1,37 +1,36 @@
 // What a shape cannot say of the limits: that they keep their order through the whole stage and lie where air can be.
-import type { Fault } from '../problem.ts';
 import { limitPieces, type Piece, valueOfPiece } from './limit-course.ts';
+import type { LimitName, PlanFault } from './plan-fault.ts';
 import type { Limit, LimitEnd, LimitSet } from './profile.ts';
 import type { StagePart } from './profile-parts.ts';
 
 type Quantity = 'temperature' | 'humidity';
-type LimitName = 'lowLow' | 'low' | 'high' | 'highHigh';
 
 /** Beyond these a number is a slip of the hand that would keep an alarm silent. */
-const reach: Readonly<Record<Quantity, { least: number; most: number; unit: string }>> = {
-  temperature: { least: -20, most: 60, unit: '°C' },
-  humidity: { least: 0, most: 100, unit: '%RH' },
+const reach: Readonly<Record<Quantity, { least: number; most: number }>> = {
+  temperature: { least: -20, most: 60 },
+  humidity: { least: 0, most: 100 },
 };
 
 const names: readonly LimitName[] = ['lowLow', 'low', 'high', 'highHigh'];
 
 /** Faults of the limits of one stage, house ends taken at their fallback. */
-export function limitFaults(stage: StagePart): Fault[] {
+export function limitFaults(stage: StagePart): PlanFault[] {
   return (['temperature', 'humidity'] as const).flatMap((quantity) => {
     const limits = stage[quantity];
     if (limits === null) return [];
     const where = `${stage.where}/${quantity}`;
     return [
       ...names.flatMap((name) => reachFaults(limits[name], `${where}/${name}`, quantity)),
-      ...orderFaults(limits, where),
+      ...orderFaults(limits, where, quantity),
     ];
   });
 }
 
-function reachFaults(limit: Limit | undefined, where: string, quantity: Quantity): Fault[] {
-  const { least, most, unit } = reach[quantity];
+function reachFaults(limit: Limit | undefined, where: string, quantity: Quantity): PlanFault[] {
+  const { least, most } = reach[quantity];
   const strays = limit === undefined ? [] : numbersOf(limit).filter((value) => value < least || value > most);
-  return strays.map((value) => ({ where, reason: `${value} is not between ${least} and ${most} ${unit}` }));
+  return strays.map((value) => ({ where, kind: 'out-of-reach', quantity, value, least, most }));
 }
 
 /** `low` and `high` are always there, so that neighbours cover all. */
@@ -41,10 +40,12 @@ const neighbours: readonly (readonly [LimitName, LimitName])[] = [
   ['high', 'highHigh'],
 ];
 
-function orderFaults(limits: LimitSet, where: string): Fault[] {
+function orderFaults(limits: LimitSet, where: string, quantity: Quantity): PlanFault[] {
   return neighbours.flatMap(([lower, upper]) => {
     const [below, above] = [limits[lower], limits[upper]];
-    return below === undefined || above === undefined ? [] : pairFaults({ lower, upper, below, above, where });
+    return below === undefined || above === undefined
+      ? []
+      : pairFaults({ lower, upper, below, above, where, quantity });
   });
 }
 
@@ -54,20 +55,21 @@ interface Pair {
   readonly below: Limit;
   readonly above: Limit;
   readonly where: string;
+  readonly quantity: Quantity;
 }
 
-function pairFaults({ lower, upper, below, above, where }: Pair): Fault[] {
+function pairFaults({ lower, upper, below, above, where, quantity }: Pair): PlanFault[] {
   const place = `${where}/${lower}`;
   const crossing = firstCrossing(below, above);
   if (crossing !== null) {
-    const when = `${Math.round(crossing.share * 100)} % of the way through the stage`;
-    return [{ where: place, reason: `${lower} (${crossing.below}) is above ${upper} (${crossing.above}) ${when}` }];
+    const percent = Math.round(crossing.share * 100);
+    const { below: lowValue, above: highValue } = crossing;
+    return [{ where: place, kind: 'crossing', lower, upper, quantity, below: lowValue, above: highValue, percent }];
   }
   const [lowerOffset, upperOffset] = [lastOffset(below), lastOffset(above)];
   if (lowerOffset === null || upperOffset === null || lowerOffset <= upperOffset) return [];
-  return [
-    { where: place, reason: `${lower} ends ${lowerOffset - upperOffset} above ${upper}, both counted from house air` },
-  ];
+  const by = lowerOffset - upperOffset;
+  return [{ where: place, kind: 'house-crossing', lower, upper, quantity, by }];
 }
 
 /** A stage of length 1, walked from border to border of the pieces: between them both limits are straight. */

@@ -1,10 +1,11 @@
 // The shape of a healing profile: the plan of a healing as data, so that one for another crop needs no code.
 // The numbers of the shipped profiles stand in standard-profiles.ts; this file holds no limit.
 import { z } from 'zod';
+import { stageNames } from './stage-name.ts';
 
-export const stageNames = ['loading', 'closed', 'venting', 'hardening'] as const;
+export { type StageName, stageNames } from './stage-name.ts';
+
 export const stageNameSchema = z.enum(stageNames);
-export type StageName = z.infer<typeof stageNameSchema>;
 
 const timeOfDaySchema = z
   .string()

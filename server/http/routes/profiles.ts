@@ -1,7 +1,13 @@
 // Profiles and their versions.
 import { z } from 'zod';
 import { idSchema, listOf } from '../../../shared/api/common.ts';
-import { newProfileSchema, newProfileVersionSchema, profileSchema } from '../../../shared/api/profiles.ts';
+import {
+  newProfileSchema,
+  newProfileVersionSchema,
+  profileCheckBodySchema,
+  profileSchema,
+  profileVerdictSchema,
+} from '../../../shared/api/profiles.ts';
 import type { ProfileDocument } from '../../../shared/healing/profile.ts';
 import { findProfileFaults } from '../../../shared/healing/profile-faults.ts';
 import { Problem } from '../../../shared/problem.ts';
@@ -12,7 +18,12 @@ import type { HttpParts, Routes } from '../http-parts.ts';
 
 const idParams = z.object({ id: idSchema });
 
-export function profileRoutes(app: Routes, { store, clock }: HttpParts): void {
+export function profileRoutes(app: Routes, parts: HttpParts): void {
+  readingRoutes(app, parts);
+  writingRoutes(app, parts);
+}
+
+function readingRoutes(app: Routes, { store }: HttpParts): void {
   app.get(
     '/profiles',
     { config: { role: 'viewer' }, schema: { response: { 200: listOf(profileSchema) } } },
@@ -20,17 +31,6 @@ export function profileRoutes(app: Routes, { store, clock }: HttpParts): void {
       items: (await store.profiles.list()).map(viewProfile),
       nextCursor: null,
     }),
-  );
-  app.post(
-    '/profiles',
-    { config: { role: 'manager' }, schema: { body: newProfileSchema, response: { 201: profileSchema } } },
-    async (request, reply) => {
-      const { id, document } = request.body;
-      if ((await store.profiles.get(id)) !== null)
-        throw new Problem('conflict', 'A profile has this name already: choose another.');
-      const version = await store.profiles.addVersion(id, checked(document), clock.nowMs(), actorOf(request).name);
-      return reply.code(201).send(viewProfile(version));
-    },
   );
   app.get(
     '/profiles/:id',
@@ -46,6 +46,42 @@ export function profileRoutes(app: Routes, { store, clock }: HttpParts): void {
       const profile = await store.profiles.get(params.id, query.version);
       if (profile === null) throw new Problem('not-found', 'There is no such profile.');
       return viewProfile(profile);
+    },
+  );
+  app.get(
+    '/profiles/:id/history',
+    { config: { role: 'viewer' }, schema: { params: idParams, response: { 200: listOf(profileSchema) } } },
+    async ({ params }) => {
+      const versions = await store.profiles.versions(params.id);
+      if (versions.length === 0) throw new Problem('not-found', 'There is no such profile.');
+      return { items: versions.map(viewProfile), nextCursor: null };
+    },
+  );
+}
+
+function writingRoutes(app: Routes, { store, clock }: HttpParts): void {
+  app.post(
+    '/profiles',
+    { config: { role: 'manager' }, schema: { body: newProfileSchema, response: { 201: profileSchema } } },
+    async (request, reply) => {
+      const { id, document } = request.body;
+      if ((await store.profiles.get(id)) !== null)
+        throw new Problem('conflict', 'A profile has this name already: choose another.', {
+          faults: [{ where: '/name', reason: 'A profile has this name already: choose another.' }],
+        });
+      const version = await store.profiles.addVersion(id, checked(document), clock.nowMs(), actorOf(request).name);
+      return reply.code(201).send(viewProfile(version));
+    },
+  );
+  app.post(
+    '/profiles/check',
+    {
+      config: { role: 'viewer' },
+      schema: { body: profileCheckBodySchema, response: { 200: profileVerdictSchema } },
+    },
+    async ({ body }) => {
+      const { document, faults } = findProfileFaults(body.document);
+      return { document, faults: [...faults] };
     },
   );
   app.post(

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import type { ProblemDetails } from '../../../shared/api/common.ts';
 import type { NodeView, ProbeView, RefusedView } from '../../../shared/api/probes.ts';
-import type { ProfileView } from '../../../shared/api/profiles.ts';
+import type { ProfileVerdictView, ProfileView } from '../../../shared/api/profiles.ts';
 import { utcText } from '../../../shared/units.ts';
 import { openTent, TENT_MS, TENT_PROFILE, type Tent } from '../../support/open-tent.ts';
 import { openTestApp } from '../../support/open-test-app.ts';
@@ -118,6 +118,30 @@ describe('profiles', () => {
     expect(await read('?version=1')).toEqual(first.body);
     expect((await api.get('/profiles/ours?version=3')).status).toBe(404);
     expect((await api.get('/profiles/ours?version=0')).status).toBe(400);
+  });
+
+  it('are listed with every version, newest first, each with who made it', async () => {
+    const { api, profile } = await standard();
+    await api.post(`/profiles/${TENT_PROFILE}/versions`, { document: { ...profile.document, note: 'wetter' } });
+    const { items } = (await api.get<List<ProfileView>>(`/profiles/${TENT_PROFILE}/history`)).body;
+    expect(items.map(({ version, createdBy }) => [version, createdBy])).toEqual([
+      [2, 'Test manager'],
+      [1, 'Takewell'],
+    ]);
+    expect(items[1]).toEqual(profile);
+    expect((await api.get('/profiles/none/history')).status).toBe(404);
+  });
+
+  it('from a file are checked before they are taken over, and nothing is kept of it', async () => {
+    const { api, profile } = await standard();
+    const good = await api.post<ProfileVerdictView>('/profiles/check', { document: profile.document });
+    expect(good.body).toEqual({ document: profile.document, faults: [] });
+    for (const document of [null, 7, [], 'a profile', { ...profile.document, stages: [] }]) {
+      const bad = await api.post<ProfileVerdictView>('/profiles/check', { document });
+      expect([bad.status, bad.body.document]).toEqual([200, null]);
+      expect(bad.body.faults.length).toBeGreaterThan(0);
+    }
+    expect((await api.get<List<ProfileView>>('/profiles')).body.items.length).toBe(3);
   });
 
   it('with faults are refused, each fault with its place', async () => {

@@ -22,6 +22,8 @@ const viewer: readonly [Method, string][] = [
   ['GET', '/refused'],
   ['GET', '/profiles'],
   ['GET', '/profiles/{id}'],
+  ['GET', '/profiles/{id}/history'],
+  ['POST', '/profiles/check'],
   ['GET', '/batches'],
   ['GET', '/batches/{id}'],
   ['GET', '/batches/{id}/checks'],
