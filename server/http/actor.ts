@@ -5,6 +5,8 @@ import { Problem } from '../../shared/problem.ts';
 import type { SignIn } from '../people/sign-in.ts';
 
 export const SESSION_COOKIE = 'takewell_session';
+/** Holds the read-only token of a wall screen. */
+export const WALL_COOKIE = 'takewell_wall';
 
 export interface Actor {
   /** Of the person or of the token. */
@@ -64,8 +66,13 @@ export function personIdOf(request: FastifyRequest): string {
   return personId;
 }
 
+/** The token a machine brings with its request. */
+export function bearerOf(request: FastifyRequest): string | undefined {
+  return /^Bearer (.+)$/.exec(request.headers.authorization ?? '')?.[1];
+}
+
 async function findActor(request: FastifyRequest, signIn: SignIn): Promise<Actor | null> {
-  const bearer = /^Bearer (.+)$/.exec(request.headers.authorization ?? '')?.[1];
+  const bearer = bearerOf(request);
   if (bearer !== undefined) {
     const token = await signIn.byToken(bearer);
     if (token === null) throw new Problem('not-signed-in', 'This token is not known: make a new one.');
@@ -74,8 +81,16 @@ async function findActor(request: FastifyRequest, signIn: SignIn): Promise<Actor
   }
   const session = request.cookies[SESSION_COOKIE];
   const person = session === undefined ? null : await signIn.bySession(session);
-  if (session === undefined || person === null) return null;
+  if (session === undefined || person === null) return findWall(request, signIn);
   return { id: person.id, name: person.name, role: person.role, personId: person.id, session };
+}
+
+/** A wall screen sees and never changes anything, whatever the token in its cookie may do elsewhere. */
+async function findWall(request: FastifyRequest, signIn: SignIn): Promise<Actor | null> {
+  const cookie = request.cookies[WALL_COOKIE];
+  const token = cookie === undefined ? null : await signIn.byToken(cookie);
+  if (token === null) return null;
+  return { id: token.id, name: token.name, role: 'viewer', personId: null, session: null };
 }
 
 // SameSite=Lax keeps the cookie out of foreign posts; this also covers a neighbour on the same site.

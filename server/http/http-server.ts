@@ -30,6 +30,7 @@ import { batchRoutes } from './routes/batches.ts';
 import { calibrationRoutes } from './routes/calibrations.ts';
 import { chamberRoutes } from './routes/chambers.ts';
 import { healingRoutes } from './routes/healing.ts';
+import { invitationRoutes } from './routes/invitations.ts';
 import { peopleRoutes } from './routes/people.ts';
 import { probeRoutes } from './routes/probes.ts';
 import { profileRoutes } from './routes/profiles.ts';
@@ -38,6 +39,7 @@ import { ruleRoutes } from './routes/rules.ts';
 import { serviceRoutes } from './routes/service.ts';
 import { sessionRoutes } from './routes/session.ts';
 import { tellingRoutes } from './routes/telling.ts';
+import { wallRoutes } from './routes/wall.ts';
 
 export interface HttpServer {
   /** Starts listening; the address it can be reached at. Throws a Problem `port-in-use` or `bad-setting`. */
@@ -128,6 +130,8 @@ async function addPlugins(app: FastifyInstance, settings: Settings, { version, i
 function addRoutes(api: Routes, parts: HttpParts, writers: RecordWriters): void {
   sessionRoutes(api, parts);
   peopleRoutes(api, parts);
+  invitationRoutes(api, parts);
+  wallRoutes(api, parts);
   chamberRoutes(api, parts);
   probeRoutes(api, parts);
   calibrationRoutes(api, parts);

@@ -52,7 +52,7 @@ export function createStreamHub(
   const climates = createGathering(CLIMATE_PAUSE_MS, (ids) => publishAll(ids, describe));
   const probes = createGathering(PROBE_PAUSE_MS, (ids) => publishAll(ids, describeProbe));
   const keepAlive = setInterval(() => {
-    for (const reader of readers.keys()) send(reader, ': still here\n\n');
+    publish({ event: 'pulse', at: hello().at });
   }, KEEP_ALIVE_MS);
   keepAlive.unref();
 

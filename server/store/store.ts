@@ -81,6 +81,16 @@ export interface PersonDetails {
 
 export interface Person extends NewPerson, PersonDetails {}
 
+export interface Invitation {
+  readonly id: string;
+  /** Proposed; '' = none. */
+  readonly name: string;
+  readonly role: Role;
+  readonly madeBy: string | null;
+  readonly createdMs: number;
+  readonly expiresMs: number;
+}
+
 export interface Token {
   readonly id: string;
   readonly name: string;
@@ -298,6 +308,15 @@ export interface Store {
     addToken(token: Token, tokenHash: string): Promise<void>;
     byToken(tokenHash: string): Promise<Token | null>;
     removeToken(id: string): Promise<boolean>;
+  };
+  readonly invitations: {
+    /** Those that can still be used. */
+    list(nowMs: number): Promise<Invitation[]>;
+    bySecret(secretHash: string, nowMs: number): Promise<Invitation | null>;
+    add(invitation: Invitation, secretHash: string): Promise<void>;
+    /** Adds the person and uses the invitation up, or neither; false when it cannot be used any more. */
+    accept(secretHash: string, person: NewPerson): Promise<boolean>;
+    remove(id: string): Promise<boolean>;
   };
   readonly phones: {
     ofPerson(personId: string): Promise<Phone[]>;

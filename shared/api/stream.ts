@@ -7,6 +7,8 @@ import { idSchema, timeSchema } from './common.ts';
 export const streamEventSchema = z.discriminatedUnion('event', [
   /** First event of every connection. */
   z.object({ event: z.literal('hello'), at: timeSchema }),
+  /** Nothing new, still here: a reader that hears nothing for a minute knows that its connection is dead. */
+  z.object({ event: z.literal('pulse'), at: timeSchema }),
   z.object({
     event: z.literal('climate'),
     at: timeSchema,

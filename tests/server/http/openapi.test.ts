@@ -69,6 +69,11 @@ const added: Record<string, string> = {
   '/batches/{id}/exposure': 'get',
   '/batches/learning': 'get',
   '/batches/overlay': 'get',
+  '/invitations': 'get post',
+  '/invitations/{id}': 'delete',
+  '/invitations/look': 'post',
+  '/invitations/accept': 'post',
+  '/wall': 'post',
 };
 
 async function readDocument(environment: Record<string, string> = {}) {

@@ -37,6 +37,7 @@ const viewer: readonly [Method, string][] = [
   ['GET', '/alarms/statistics'],
   ['GET', '/settings'],
   ['GET', '/stream'],
+  ['POST', '/wall'],
 ];
 const crew: readonly [Method, string][] = [
   ['POST', '/batches'],
@@ -56,6 +57,9 @@ const manager: readonly [Method, string][] = [
   ['POST', '/people'],
   ['PATCH', '/people/{id}'],
   ['DELETE', '/people/{id}'],
+  ['GET', '/invitations'],
+  ['POST', '/invitations'],
+  ['DELETE', '/invitations/{id}'],
   ['GET', '/tokens'],
   ['POST', '/tokens'],
   ['DELETE', '/tokens/{id}'],
@@ -78,6 +82,8 @@ const manager: readonly [Method, string][] = [
 ];
 const anybody: readonly [Method, string][] = [
   ['POST', '/setup'],
+  ['POST', '/invitations/look'],
+  ['POST', '/invitations/accept'],
   ['POST', '/session'],
   ['GET', '/session'],
   ['DELETE', '/session'],
