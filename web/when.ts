@@ -2,12 +2,13 @@
 import { DAY_MS, MINUTE_MS } from '../shared/units.ts';
 import { words } from './strings.ts';
 
-type Style = 'time' | 'date' | 'weekday' | 'dayKey' | 'parts';
+type Style = 'time' | 'date' | 'weekday' | 'dayOfMonth' | 'dayKey' | 'parts';
 
 const styles: Record<Style, Intl.DateTimeFormatOptions> = {
   time: { hour: '2-digit', minute: '2-digit', hourCycle: 'h23' },
   date: { day: 'numeric', month: 'short' },
   weekday: { weekday: 'short' },
+  dayOfMonth: { weekday: 'short', day: 'numeric' },
   dayKey: { year: 'numeric', month: '2-digit', day: '2-digit' },
   parts: {
     ...{ year: 'numeric', month: '2-digit', day: '2-digit', hour: '2-digit', minute: '2-digit', second: '2-digit' },
@@ -61,6 +62,11 @@ export function dayAndTime(ms: number, nowMs: number, zone: string): string {
 /** "Thu 14:05", for the head of the page. */
 export function weekdayAndTime(ms: number, zone: string): string {
   return words.when.on(formatter('weekday', zone).format(ms), clockTime(ms, zone));
+}
+
+/** "Tue 3", for the axis of a chart. */
+export function dayOfMonth(ms: number, zone: string): string {
+  return formatter('dayOfMonth', zone).format(ms);
 }
 
 /** "3 Mar", or "–" for nothing. */

@@ -8,6 +8,7 @@ import type { Store } from '../store/store.ts';
 import type { Watch } from '../watch/watch.ts';
 import { type HealingNow, loadHealing, planBatch, type WatchedChamber } from '../watch/watched-chamber.ts';
 import { chartEvents } from './chart-events.ts';
+import { chartForecast } from './chart-forecast.ts';
 import { defaultStretch, type Grid, gridHead, makeGrid, measureSeries } from './climate-series.ts';
 import { rounded } from './rounded.ts';
 
@@ -53,6 +54,7 @@ export async function chartClimate(
     houseHumidity: house.humidity.mean,
     corridor: corridorColumns(grid, plan?.corridorAt ?? (() => null)),
     events: healing === null || plan === null ? [] : await chartEvents(store, healing, plan, nowMs),
+    forecast: chartForecast(chamber.heat.trend, nowMs, { fromMs, toMs }),
   };
 }
 

@@ -112,6 +112,19 @@ export const chartEventSchema = z.object({
 });
 export type ChartEvent = z.infer<typeof chartEventSchema>;
 
+/**
+ * What lies ahead of the hottest healthy canopy probe, °C: eight of ten temperatures are expected between `low` and `high`. It ends where the
+ * warning of heat looks to. Columns have the same length; the first stands at `from`, the time of the last reading.
+ */
+export const forecastSchema = z.object({
+  from: timeSchema,
+  minutes: z.array(z.number()),
+  low: z.array(z.number()),
+  middle: z.array(z.number()),
+  high: z.array(z.number()),
+});
+export type ForecastView = z.infer<typeof forecastSchema>;
+
 /** Bucket i covers [startsAt + i·bucketSeconds, +bucketSeconds). Every column has the same length; null is a true gap. */
 export const climateSeriesSchema = z.object({
   startsAt: timeSchema,
@@ -128,5 +141,6 @@ export const climateSeriesSchema = z.object({
     humidity: z.object({ low: column, high: column }),
   }),
   events: z.array(chartEventSchema),
+  forecast: forecastSchema.nullable(),
 });
 export type ClimateSeries = z.infer<typeof climateSeriesSchema>;

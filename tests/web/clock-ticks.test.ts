@@ -1,6 +1,7 @@
 // Ticks at round local times, also where the site's clock is put forward or back.
 import { describe, expect, test } from 'vitest';
-import { clockTicks, tickStepMinutes } from '../../web/strip/clock-ticks.ts';
+import { clockTicks, constantStretches, tickStepMinutes } from '../../web/strip/clock-ticks.ts';
+import { axisLabels } from '../../web/strip/paint-axes.ts';
 import { clockTime, dayAndTime, instantOfWallTime, wallTime, zoneOffsetMs } from '../../web/when.ts';
 
 const zone = 'Europe/Amsterdam';
@@ -39,6 +40,57 @@ describe('ticks stand at round times of the site', () => {
     expect(times('2026-03-02T00:00:00Z', '2026-03-02T06:00:00Z', 'Asia/Kathmandu', 6)).toEqual([
       ...['06:00', '07:00', '08:00', '09:00', '10:00', '11:00'],
     ]);
+  });
+});
+
+describe('where the clock is moved by half an hour (Lord Howe Island)', () => {
+  const island = 'Australia/Lord_Howe';
+  const label = (ms: number) => clockTime(ms, island);
+
+  test('put forward at 02:00 to 02:30: no tick stands at the half hour that is skipped', () => {
+    // 2026-10-03T15:30Z is 02:00 at +10:30, and 02:30 at +11:00.
+    const ticks = clockTicks(at('2026-10-03T14:00:00Z'), at('2026-10-03T17:00:00Z'), island, 12);
+    expect(ticks.map(label)).toEqual(['00:30', '00:45', '01:00', '01:15', '01:30', '01:45', ...after0230]);
+    expect(ticks[6]).toBe(at('2026-10-03T15:30:00Z'));
+  });
+  const after0230 = ['02:30', '02:45', '03:00', '03:15', '03:30', '03:45', '04:00'];
+
+  test('put back at 02:00 to 01:30: the half hour that comes twice has its ticks twice', () => {
+    // 2026-04-04T15:00Z is 02:00 at +11:00, and 01:30 at +10:30.
+    const ticks = clockTicks(at('2026-04-04T14:00:00Z'), at('2026-04-04T16:30:00Z'), island, 6);
+    expect(ticks.map(label)).toEqual(['01:00', '01:30', '01:30', '02:00', '02:30', '03:00']);
+  });
+
+  test('days begin at their own midnight on both sides of it', () => {
+    const ticks = clockTicks(at('2026-10-02T00:00:00Z'), at('2026-10-06T00:00:00Z'), island, 5);
+    expect(ticks.map((ms) => new Date(ms).toISOString())).toEqual([
+      ...['2026-10-02T13:30:00.000Z', '2026-10-03T13:30:00.000Z', '2026-10-04T13:00:00.000Z'],
+      '2026-10-05T13:00:00.000Z',
+    ]);
+  });
+});
+
+test('a day whose midnight is skipped begins when its clock does', () => {
+  // Havana goes from 00:00 to 01:00 on 8 March 2026.
+  const ticks = clockTicks(at('2026-03-07T00:00:00Z'), at('2026-03-10T00:00:00Z'), 'America/Havana', 4);
+  expect(ticks.map((ms) => clockTime(ms, 'America/Havana'))).toEqual(['00:00', '01:00', '00:00']);
+});
+
+test('a window with two moves of the clock between equal ends is cut at both', () => {
+  // Casablanca leaves +01:00 for Ramadan and comes back to it.
+  const zoneOf = 'Africa/Casablanca';
+  const stretches = constantStretches(at('2026-02-10T00:00:00Z'), at('2026-03-30T00:00:00Z'), zoneOf);
+  expect(stretches.map(({ offsetMs }) => offsetMs / hour)).toEqual([1, 0, 1]);
+});
+
+describe('the axis says the time of the site, and the day where one begins', () => {
+  test('a night', () => {
+    const window = { fromSec: at('2026-03-02T19:00:00Z') / 1000, toSec: at('2026-03-03T07:00:00Z') / 1000 };
+    expect(axisLabels(window, 320, zone).map(({ text }) => text)).toEqual(['21:00', 'Tue 3', '03:00', '06:00']);
+  });
+  test('nine days on a phone have their days', () => {
+    const window = { fromSec: at('2026-03-02T12:00:00Z') / 1000, toSec: at('2026-03-11T12:00:00Z') / 1000 };
+    expect(axisLabels(window, 290, zone).length).toBeGreaterThan(3);
   });
 });
 

@@ -2,7 +2,11 @@
 import { describe, expect, test } from 'vitest';
 import type { ChartEvent, ClimateSeries } from '../../shared/api/chambers.ts';
 import { standardProfiles } from '../../shared/healing/standard-profiles.ts';
-import { markOf } from '../../web/strip/marks.ts';
+import { eventsWithin, eventWords } from '../../web/strip/event-words.ts';
+import { forecastAt } from '../../web/strip/forecast-at.ts';
+import { type Mark, markOf } from '../../web/strip/marks.ts';
+import { flagPlaces } from '../../web/strip/paint-doubted.ts';
+import { placeMarks } from '../../web/strip/paint-marks.ts';
 import { nominalSpans, planSeries } from '../../web/strip/plan-series.ts';
 import { gapRuns, stripData } from '../../web/strip/strip-data.ts';
 import { summarizeStrip } from '../../web/strip/summary.ts';
@@ -36,6 +40,7 @@ function sampleSeries(): ClimateSeries {
       humidity: { low: [90, 90, 90, 90, 90, 90], high: [100, 100, 100, 100, 100, 100] },
     },
     events,
+    forecast: null,
   };
 }
 
@@ -72,6 +77,27 @@ describe('marks', () => {
   });
 });
 
+describe('marks that would lie on each other', () => {
+  const log = (atSec: number, shape: Mark['shape']): Mark => ({ atSec, shape, row: 'log' });
+  const placed = (marks: readonly Mark[], levels: 1 | 2) =>
+    placeMarks(marks, (sec) => sec, 10, levels).map(({ x, mark, level }) => [x, mark.shape, level]);
+  test('one of the same shape is one mark', () => {
+    expect(placed([log(0, 'drop'), log(4, 'drop'), log(11, 'drop')], 2)).toEqual([
+      [0, 'drop', 0],
+      [11, 'drop', 0],
+    ]);
+  });
+  test('one of another shape goes a level down, where there is one', () => {
+    const marks = [log(0, 'drop'), log(4, 'down'), log(20, 'up')];
+    expect(placed(marks, 2).map(([, , level]) => level)).toEqual([0, 1, 0]);
+    expect(placed(marks, 1).map(([, , level]) => level)).toEqual([0, 0, 0]);
+  });
+  test('two checks side by side are both there', () => {
+    const checks = [0, 3].map((atSec): Mark => ({ atSec, shape: 'ring', row: 'check' }));
+    expect(placed(checks, 1)).toHaveLength(2);
+  });
+});
+
 describe('the table', () => {
   test('keeps the spike when buckets are taken together, and a gap stays a gap', () => {
     const rows = tableRows(stripData(sampleSeries(), null), 2);
@@ -83,6 +109,58 @@ describe('the table', () => {
   });
   test('ends with now', () => {
     expect(tableRows(stripData(sampleSeries(), null), 60)).toHaveLength(4);
+  });
+});
+
+test('the table of a window has its buckets only', () => {
+  const data = stripData(sampleSeries(), null);
+  const [eight, nine] = [Date.parse('2026-03-02T08:00:00Z') / 1000, Date.parse('2026-03-02T09:30:00Z') / 1000];
+  expect(tableRows(data, 60, { fromSec: eight, toSec: nine }).map(({ startSec }) => startSec)).toEqual([
+    ...[eight, Date.parse('2026-03-02T09:00:00Z') / 1000],
+  ]);
+  expect(tableRows(data, 60, { fromSec: nine + 86_400, toSec: nine + 90_000 })).toEqual([]);
+});
+
+test('flags stand where readings were doubted, and none is drawn over another', () => {
+  const data = stripData({ ...sampleSeries(), badShare: [0, 0.5, 1, 0.1, null, 0] }, null);
+  expect(flagPlaces(data, 0)).toEqual(data.middles.slice(1, 4));
+  expect(flagPlaces(data, 2 * 3600)).toEqual([data.middles[1], data.middles[3]]);
+});
+
+describe('the forecast at an instant', () => {
+  const from = '2026-03-02T10:30:00Z';
+  const cone = { from, minutes: [0, 10, 20], low: [20, 21, 20], middle: [20, 22, 24], high: [20, 23, 28] };
+  const at = (minutes: number) => forecastAt(cone, Date.parse(from) / 1000 + minutes * 60);
+  test.each<[number, object | null, string]>([
+    [0, { low: 20, middle: 20, high: 20 }, 'its beginning'],
+    [5, { low: 20.5, middle: 21, high: 21.5 }, 'half way'],
+    [20, { low: 20, middle: 24, high: 28 }, 'its end'],
+    [-1, null, 'before it'],
+    [21, null, 'further than it looks'],
+  ])('%i min: %j (%s)', (minutes, expected) => {
+    expect(at(minutes)).toEqual(expected);
+  });
+  test('there is none where none was sent', () => {
+    expect(forecastAt(null, 0)).toBeNull();
+  });
+});
+
+describe('events of a window', () => {
+  const alarm: ChartEvent = { ...events[2], until: '2026-03-02T10:00:00Z' } as ChartEvent;
+  const sec = (time: string) => Date.parse(`2026-03-02T${time}Z`) / 1000;
+  test('an alarm that reaches into it belongs to it, a mark before it does not', () => {
+    expect(eventsWithin([...events.slice(0, 2), alarm], sec('09:30:00'), sec('12:00:00'))).toEqual([events[1], alarm]);
+  });
+  test('an alarm that is over does not', () => {
+    expect(eventsWithin([alarm], sec('10:00:01'), sec('12:00:00'))).toEqual([]);
+  });
+  test.each([
+    [{ kind: 'check', what: 'overdue', label: 'Film wet?' }, 'Film wet? Missed'],
+    [{ kind: 'log', what: 'mist', label: 'mist' }, 'Misted'],
+    [{ kind: 'log', what: 'mist', label: 'twice' }, 'Misted: twice'],
+    [{ kind: 'alarm', what: 'heat', label: 'Heat' }, 'Too hot'],
+  ] as const)('%j is said as "%s"', (given, said) => {
+    expect(eventWords({ at: '', until: null, ...given })).toBe(said);
   });
 });
 

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { dayCells } from '../../web/strip/healing-days.ts';
 import { chartLayout, labelStep, labelValues, rowLayout, scaleForLane, widenRange } from '../../web/strip/lanes.ts';
 import { isolatedIndices, runsWhere } from '../../web/strip/strip-data.ts';
-import { keepInside, lastHours, pan, shortestMs, zoom } from '../../web/strip/zoom.ts';
+import { keepInside, lastHours, pan, pinch, shortestMs, zoom } from '../../web/strip/zoom.ts';
 
 const hour = 3_600_000;
 
@@ -109,6 +109,27 @@ describe('the window of a chart', () => {
     const least = zoom({ fromMs: 10 * hour, toMs: 10 * hour + shortestMs }, 0.5, 10 * hour, whole);
     expect(least.toMs - least.fromMs).toBe(shortestMs);
     expect(zoom(whole, 2, 50 * hour, whole)).toEqual(whole);
+  });
+  test('two fingers that part keep what was under them under them', () => {
+    const window = { fromMs: 40 * hour, toMs: 50 * hour };
+    // 100 px are an hour: the fingers lie on 43 h and 45 h, and part to twice their distance.
+    expect(pinch(window, [300, 500], [200, 600], 1000, whole)).toEqual({ fromMs: 42 * hour, toMs: 47 * hour });
+  });
+  test('two fingers that move alike only move the window', () => {
+    const window = { fromMs: 40 * hour, toMs: 50 * hour };
+    expect(pinch(window, [300, 500], [400, 600], 1000, whole)).toEqual({ fromMs: 39 * hour, toMs: 49 * hour });
+  });
+  test('fingers on one spot, or crossed, do not turn the picture inside out', () => {
+    const window = { fromMs: 40 * hour, toMs: 50 * hour };
+    for (const after of [
+      [400, 400],
+      [500, 300],
+    ] as const) {
+      const { fromMs, toMs } = pinch(window, [300, 500], after, 1000, whole);
+      expect(toMs - fromMs).toBeGreaterThanOrEqual(shortestMs);
+      expect(fromMs).toBeGreaterThanOrEqual(whole.fromMs);
+      expect(toMs).toBeLessThanOrEqual(whole.toMs);
+    }
   });
   test('one that is too long for the whole becomes the whole', () => {
     expect(keepInside({ fromMs: -hour, toMs: 200 * hour }, whole)).toEqual(whole);

@@ -1,25 +1,16 @@
 // The profiles to read: the plan as a strip, and the numbers behind it with where each comes from.
-import { useMemo } from 'preact/hooks';
 import type { ProfileView } from '../../shared/api/profiles.ts';
 import { calls } from '../calls.ts';
 import { LoadState } from '../parts/load-state.tsx';
 import { PageHead } from '../parts/page-head.tsx';
 import { useLoad } from '../parts/use-load.ts';
 import { words } from '../strings.ts';
-import { planSeries } from '../strip/plan-series.ts';
-import { StripCanvas } from '../strip/strip-canvas.tsx';
-import { stripData } from '../strip/strip-data.ts';
+import { PlanStrip } from '../strip/plan-strip.tsx';
 import { StripLegend } from '../strip/strip-legend.tsx';
-import { summarizePlan } from '../strip/summary.ts';
 import { ProfileNumbers } from './profile-numbers.tsx';
 
 function Profile({ profile }: { readonly profile: ProfileView }) {
   const { document } = profile;
-  const data = useMemo(() => {
-    const series = planSeries(document);
-    return stripData(series, series.startsAt, true);
-  }, [document]);
-  const label = `${words.strip.planName(document.name)}. ${summarizePlan(data)}`;
   return (
     <article class="profile">
       <div class="profile-plan">
@@ -28,7 +19,7 @@ function Profile({ profile }: { readonly profile: ProfileView }) {
         </h2>
         <p class="details">{document.crop}</p>
         <div class="strip">
-          <StripCanvas data={data} zone="UTC" label={label} />
+          <PlanStrip document={document} />
         </div>
       </div>
       {document.note !== '' && <p class="profile-note">{document.note}</p>}

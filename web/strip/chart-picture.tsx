@@ -1,5 +1,5 @@
 // The picture of a chart: takes the focus so that keys can move it, and the pointer so that it can be dragged.
-import { useMemo, useRef } from 'preact/hooks';
+import { useEffect, useMemo, useRef } from 'preact/hooks';
 import { words } from '../strings.ts';
 import { temperatureUnit } from '../temperature-unit.ts';
 import { chartLayout } from './lanes.ts';
@@ -13,6 +13,9 @@ import type { Window } from './zoom.ts';
 interface Props {
   readonly data: StripData | undefined;
   readonly shown: Window;
+  readonly whole: Window;
+  /** Where the cross-hair stands, seconds; null = nowhere. */
+  readonly atSec: number | null;
   readonly zone: string;
   readonly onMove: (window: Window) => void;
   readonly onKeyDown: (event: KeyboardEvent) => void;
@@ -24,7 +27,7 @@ function labelOf(data: StripData | undefined, zone: string): string {
   return data === undefined ? words.chart.loading : `${words.chart.title}. ${summarizeStrip(data, zone)}`;
 }
 
-export function ChartPicture({ data, shown, zone, onMove, onKeyDown, onPoint }: Props) {
+export function ChartPicture({ data, shown, whole, atSec, zone, onMove, onKeyDown, onPoint }: Props) {
   const host = useRef<HTMLDivElement>(null);
   const unit = temperatureUnit.value;
   const input = useMemo<PlotInput | undefined>(
@@ -36,7 +39,8 @@ export function ChartPicture({ data, shown, zone, onMove, onKeyDown, onPoint }: 
     [data, zone, unit, shown.fromMs, shown.toMs],
   );
   const plot = usePlot(host, input);
-  const handlers = useChartPointer(plot, shown, { onMove, onPoint });
+  const handlers = useChartPointer(plot, { shown, whole, onMove, onPoint });
+  useEffect(() => plot.current?.point(atSec), [atSec, data === undefined]);
   const label = useMemo(() => labelOf(data, zone), [data, zone, unit]);
   return (
     // biome-ignore lint/a11y/useSemanticElements: a fieldset groups form fields, and this is a picture that is moved

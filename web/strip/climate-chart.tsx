@@ -10,6 +10,7 @@ import { ClimateTable } from './climate-table.tsx';
 import { type StripData, stripData } from './strip-data.ts';
 import { onChartKey, useChartWindow } from './use-chart-window.ts';
 import { useClimate } from './use-climate.ts';
+import { useCrossHair } from './use-cross-hair.ts';
 import type { Window } from './zoom.ts';
 import { ZoomButtons } from './zoom-buttons.tsx';
 
@@ -35,10 +36,10 @@ export function ClimateChart({ chamber, onWindow }: Props) {
   const siteZone = zone.value;
   const { shown, whole, choice, choose, move, acts } = useChartWindow(chamber.batch, nowMs);
   const { series, isMissing, askAgain } = useClimate(chamber, shown, whole);
-  const [atSec, setAtSec] = useState<number | null>(null);
   const [isTable, setTable] = useState(false);
   const closedAt = chamber.batch?.closedAt ?? null;
   const data = useMemo<StripData | undefined>(() => series && stripData(series, closedAt), [series, closedAt]);
+  const { atSec, isSpoken, point, step } = useCrossHair(data, shown);
   useEffect(() => onWindow(shown), [shown.fromMs, shown.toMs]);
   return (
     <section class="chart" aria-labelledby="chart-title">
@@ -46,17 +47,17 @@ export function ClimateChart({ chamber, onWindow }: Props) {
         <h2 id="chart-title">{words.chart.title}</h2>
         <ZoomButtons choice={choice} onChoose={choose} acts={acts} hasBatch={chamber.batch !== null} />
       </div>
-      <ChartReadout data={data} atSec={atSec} zone={siteZone} nowMs={nowMs} />
+      <ChartReadout {...{ data, shown, atSec, isSpoken, nowMs }} zone={siteZone} />
       <div class="chart-box" hidden={isTable}>
         <ChartPicture
-          {...{ data, shown, zone: siteZone }}
+          {...{ data, shown, whole, atSec, zone: siteZone }}
           onMove={move}
-          onKeyDown={onChartKey(acts, choose)}
-          onPoint={setAtSec}
+          onKeyDown={onChartKey(acts, step)}
+          onPoint={point}
         />
       </div>
       {isMissing && <Failed onAgain={askAgain} />}
-      {isTable && data !== undefined && <ClimateTable data={data} zone={siteZone} nowMs={nowMs} />}
+      {isTable && data !== undefined && <ClimateTable data={data} shown={shown} zone={siteZone} nowMs={nowMs} />}
       <button type="button" class="quiet" onClick={() => setTable(!isTable)}>
         {isTable ? words.chart.asChart : words.chart.asTable}
       </button>

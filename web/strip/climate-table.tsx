@@ -3,11 +3,14 @@ import { humidityLimitText, humidityText, temperatureLimitText, temperatureText 
 import { words } from '../strings.ts';
 import { temperatureUnit } from '../temperature-unit.ts';
 import { dayAndTime } from '../when.ts';
+import { eventsWithin, eventTime, eventWords } from './event-words.ts';
 import type { StripData } from './strip-data.ts';
 import { type TableRow, tableRows } from './table-rows.ts';
+import type { Window } from './zoom.ts';
 
 interface Props {
   readonly data: StripData;
+  readonly shown: Window;
   readonly zone: string;
   readonly nowMs: number;
 }
@@ -32,27 +35,28 @@ function ClimateRow({ row, time }: { readonly row: TableRow; readonly time: stri
           ? ''
           : words.chart.range(humidityLimitText(row.humidityLow), humidityLimitText(row.humidityHigh))}
       </td>
-      <td>{humidityText(row.house)}</td>
+      <td>{words.chart.pair(temperatureText(row.houseTemperature), humidityText(row.house))}</td>
       <td>{row.badShare === null ? '' : words.chart.share(Math.round(row.badShare * 100))}</td>
     </tr>
   );
 }
 
-export function ClimateTable({ data, zone, nowMs }: Props) {
-  const rows = tableRows(data, 60);
+export function ClimateTable({ data, shown, zone, nowMs }: Props) {
+  const [fromSec, toSec] = [shown.fromMs / 1000, shown.toMs / 1000];
+  const rows = tableRows(data, 60, { fromSec, toSec });
   const time = (seconds: number) => dayAndTime(seconds * 1000, nowMs, zone);
   const { columns } = words.chart;
   const unit = temperatureUnit.value;
-  const happened = data.series.events.filter((event) => event.kind !== 'check' || event.what !== 'to-come');
+  const happened = eventsWithin(data.series.events, fromSec, toSec);
   return (
     <div class="table-box">
       <table>
-        <caption>{words.chart.tableCaption(time(data.fromSec), time(data.toSec))}</caption>
+        <caption>{words.chart.tableCaption(time(fromSec), time(toSec))}</caption>
         <thead>
           <tr>
             {[
               ...[columns.time, columns.temperature(unit), columns.tempPlan(unit), columns.humidity, columns.corridor],
-              ...[columns.house, columns.bad],
+              ...[columns.house(unit), columns.bad],
             ].map((name) => (
               <th key={name} scope="col">
                 {name}
@@ -72,7 +76,7 @@ export function ClimateTable({ data, zone, nowMs }: Props) {
           <ul class="plain-list">
             {happened.map((event) => (
               <li key={`${event.at} ${event.kind} ${event.what} ${event.label}`}>
-                <time dateTime={event.at}>{time(Date.parse(event.at) / 1000)}</time> {event.label}
+                <time dateTime={event.at}>{eventTime(event, nowMs, zone)}</time> {eventWords(event)}
               </li>
             ))}
           </ul>

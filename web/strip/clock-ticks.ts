@@ -2,40 +2,72 @@
 import { DAY_MS, HOUR_MS, MINUTE_MS } from '../../shared/units.ts';
 import { zoneOffsetMs } from '../when.ts';
 
-const stepMinutes = [5, 10, 15, 30, 60, 120, 180, 360, 720, 1440, 2880] as const;
+const stepMinutes = [1, 2, 5, 10, 15, 30, 60, 120, 180, 360, 720, 1440, 2880] as const;
+const weekMinutes = 10_080;
+/** No zone puts its clock forward and back again within so short a time. */
+const probeMs = 12 * HOUR_MS;
 
-/** The smallest round step, in minutes, that gives at most `most` ticks. */
-export function tickStepMinutes(spanMs: number, most: number): number {
-  return stepMinutes.find((minutes) => spanMs / (minutes * MINUTE_MS) <= most) ?? 10_080;
+/** The smallest round step, in minutes, that gives at most `most` ticks; `mostDays` holds for steps of a day and more, whose labels are shorter. */
+export function tickStepMinutes(spanMs: number, most: number, mostDays = most): number {
+  const fits = (minutes: number) => spanMs / (minutes * MINUTE_MS) <= (minutes < 1440 ? most : mostDays);
+  return stepMinutes.find(fits) ?? weekMinutes;
 }
 
-function isRound(ms: number, stepMin: number, offsetMs: number): boolean {
-  const local = ms + offsetMs;
-  const minuteOfDay = Math.round((((local % DAY_MS) + DAY_MS) % DAY_MS) / MINUTE_MS);
-  if (stepMin < 1440) return minuteOfDay % stepMin === 0;
-  return minuteOfDay === 0 && Math.floor(local / DAY_MS) % (stepMin / 1440) === 0;
+interface Stretch {
+  readonly fromMs: number;
+  /** One past its end. */
+  readonly toMs: number;
+  readonly offsetMs: number;
 }
 
-/** Instants in [from, to] that are round local times, at most about `most` of them. */
-export function clockTicks(fromMs: number, toMs: number, zone: string, most: number): readonly number[] {
-  const stepMin = tickStepMinutes(toMs - fromMs, Math.max(1, most));
-  // Quarter hours reach the local hour in every zone; finer steps walk by themselves.
-  const walkMs = Math.min(stepMin, 15) * MINUTE_MS;
-  const isConstant = zoneOffsetMs(fromMs, zone) === zoneOffsetMs(toMs, zone) && toMs - fromMs < 60 * DAY_MS;
-  const offset = zoneOffsetMs(fromMs, zone);
-  const offsetAt = isConstant ? () => offset : offsetsByHour(zone);
+/** The window cut where the clock of the zone is moved, by whole minutes: as much as half an hour in places. */
+export function constantStretches(fromMs: number, toMs: number, zone: string): readonly Stretch[] {
+  const stretches: Stretch[] = [];
+  let start = fromMs;
+  let offsetMs = zoneOffsetMs(fromMs, zone);
+  for (let at = fromMs; at < toMs; ) {
+    const next = Math.min(toMs, at + probeMs);
+    const later = zoneOffsetMs(next, zone);
+    if (later !== offsetMs) {
+      const moved = firstMinuteWith(later, at, next, zone);
+      stretches.push({ fromMs: start, toMs: moved, offsetMs });
+      start = moved;
+      offsetMs = later;
+    }
+    at = next;
+  }
+  return [...stretches, { fromMs: start, toMs: toMs + 1, offsetMs }];
+}
+
+function firstMinuteWith(offsetMs: number, beforeMs: number, afterMs: number, zone: string): number {
+  let before = Math.floor(beforeMs / MINUTE_MS);
+  let after = Math.ceil(afterMs / MINUTE_MS);
+  while (after - before > 1) {
+    const middle = Math.floor((before + after) / 2);
+    if (zoneOffsetMs(middle * MINUTE_MS, zone) === offsetMs) after = middle;
+    else before = middle;
+  }
+  return after * MINUTE_MS;
+}
+
+/** Instants in [from, to] that are round local times, at most about `most` of them. A day whose midnight is skipped begins where its clock does. */
+export function clockTicks(
+  fromMs: number,
+  toMs: number,
+  zone: string,
+  most: number,
+  mostDays = most,
+): readonly number[] {
+  const stepMs = tickStepMinutes(toMs - fromMs, Math.max(1, most), Math.max(1, mostDays)) * MINUTE_MS;
   const ticks: number[] = [];
-  for (let ms = Math.ceil(fromMs / walkMs) * walkMs; ms <= toMs; ms += walkMs)
-    if (isRound(ms, stepMin, offsetAt(ms))) ticks.push(ms);
-  return ticks;
-}
-
-function offsetsByHour(zone: string): (ms: number) => number {
-  const known = new Map<number, number>();
-  return (ms) => {
-    const hour = Math.floor(ms / HOUR_MS);
-    const found = known.get(hour) ?? zoneOffsetMs(ms, zone);
-    known.set(hour, found);
-    return found;
-  };
+  let lastStep = Number.NaN;
+  for (const { fromMs: start, toMs: end, offsetMs } of constantStretches(fromMs, toMs, zone)) {
+    const isSkipped = stepMs >= DAY_MS && Math.floor((start + offsetMs) / stepMs) > lastStep;
+    if (isSkipped) ticks.push(start);
+    for (let local = Math.ceil((start + offsetMs) / stepMs) * stepMs; local - offsetMs < end; local += stepMs)
+      // Where a day's midnight comes twice the day begins with the first.
+      if (stepMs < DAY_MS || local / stepMs !== lastStep) ticks.push(local - offsetMs);
+    lastStep = Math.floor((end - 1 + offsetMs) / stepMs);
+  }
+  return [...new Set(ticks)];
 }

@@ -8,6 +8,7 @@ import { calls } from '../calls.ts';
 import { changes } from '../live.ts';
 import { zone } from '../session.ts';
 import { words } from '../strings.ts';
+import { temperatureUnit } from '../temperature-unit.ts';
 import { StripCanvas } from './strip-canvas.tsx';
 import { stripData } from './strip-data.ts';
 import { summarizeStrip } from './summary.ts';
@@ -61,16 +62,17 @@ export function HealingStrip({ chamber, marked = null }: Props) {
   const closedAt = batch?.closedAt ?? null;
   const data = useMemo(() => series && stripData(series, closedAt), [series, closedAt]);
   const siteZone = zone.value;
+  const unit = temperatureUnit.value;
+  // Sixty rows are told of every reading; the words of a strip change only with what it shows.
+  const label = useMemo(
+    () => data && `${words.strip.name(chamber.name)}. ${summarizeStrip(data, siteZone)}`,
+    [data, siteZone, chamber.name, unit],
+  );
   // Empty until the series has come: the style keeps a quiet ground in its place.
   return (
     <div class="strip" ref={host}>
-      {data !== undefined && (
-        <StripCanvas
-          data={data}
-          zone={siteZone}
-          marked={marked}
-          label={`${words.strip.name(chamber.name)}. ${summarizeStrip(data, siteZone)}`}
-        />
+      {data !== undefined && label !== undefined && (
+        <StripCanvas data={data} zone={siteZone} marked={marked} label={label} />
       )}
       {data === undefined && isMissing && <p class="strip-missing">{words.strip.missing}</p>}
     </div>

@@ -18,6 +18,7 @@ export const inks = {
   now: '#b3261e',
   alarmWash: 'rgba(179, 38, 30, 0.10)',
   hatch: '#b9b5a6',
+  holdWash: 'rgba(92, 103, 95, 0.12)',
 } as const;
 
 const face = 'system-ui, "Segoe UI", Roboto, "Liberation Sans", sans-serif';

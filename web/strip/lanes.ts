@@ -10,8 +10,11 @@ export interface ValueRange {
   readonly high: number;
 }
 
-/** A row's strip is small and names only days and stages; a chart has axes, clock times and larger marks. */
-export type StripKind = 'row' | 'chart';
+/**
+ * A row's strip is small and names only days and stages; a chart has axes, clock times and larger marks; a plan has the scale of its values and
+ * its stages, and no clock, since it is tied to no time.
+ */
+export type StripKind = 'row' | 'chart' | 'plan';
 
 export interface StripLayout {
   readonly kind: StripKind;
@@ -39,6 +42,12 @@ export const chartLayout: StripLayout = {
   marks: { top: 0.49, bottom: 0.61 },
   temperature: { top: 0.63, bottom: 0.99 },
   textPx: 12,
+};
+
+export const planLayout: StripLayout = {
+  ...chartLayout,
+  kind: 'plan',
+  padding: [22, 8, 24, 34],
 };
 
 /** The whole scale of a plot in which `range` just fills `lane`: the scale's max is at the top of the plot, its min at the bottom. */

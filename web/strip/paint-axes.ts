@@ -1,13 +1,14 @@
 // The scales of a chart: values at the left of each lane, local times of the site below.
 import { words } from '../strings.ts';
 import { celsiusOf, inUnit, type TemperatureUnit } from '../temperature-unit.ts';
-import { clockTime, weekdayAndTime } from '../when.ts';
+import { clockTime, dayOfMonth } from '../when.ts';
 import { clockTicks } from './clock-ticks.ts';
 import { inkFont, inks } from './inks.ts';
 import { labelStep, labelValues, type ValueRange } from './lanes.ts';
 import { type Painter, type Surface, stroke } from './surface.ts';
 
-const pxPerTick = 74;
+const pxPerTime = 62;
+const pxPerDay = 46;
 const mostValues = 6;
 const humiditySteps = [10, 20] as const;
 const temperatureSteps: Record<TemperatureUnit, readonly number[]> = { '°C': [4, 8, 16], '°F': [5, 10, 20] };
@@ -52,9 +53,28 @@ export const paintValueAxes: Painter = (surface, { layout, humidityRange, temper
   });
 };
 
-/** Local times below; midnight is written with its weekday. */
+export interface AxisLabel {
+  readonly ms: number;
+  readonly text: string;
+}
+
+/** What stands under a window of that width in CSS pixels: local times of the site; where a day begins, the day. Pure. */
+export function axisLabels(
+  { fromSec, toSec }: { readonly fromSec: number; readonly toSec: number },
+  widthPx: number,
+  zone: string,
+): readonly AxisLabel[] {
+  const most = Math.max(2, Math.floor(widthPx / pxPerTime));
+  const mostDays = Math.max(2, Math.floor(widthPx / pxPerDay));
+  return clockTicks(fromSec * 1000, toSec * 1000, zone, most, mostDays).map((ms) => {
+    const isDayBegin = dayOfMonth(ms, zone) !== dayOfMonth(ms - 1, zone);
+    return { ms, text: isDayBegin ? dayOfMonth(ms, zone) : clockTime(ms, zone) };
+  });
+}
+
+/** Local times below; where a day begins, the day. */
 export const paintTimeAxis: Painter = (surface, { layout, zone }) => {
-  if (layout.kind === 'row') return;
+  if (layout.kind !== 'chart') return;
   const { ctx, box, ratio } = surface;
   ctx.font = inkFont(layout.textPx, ratio);
   ctx.fillStyle = inks.soft;
@@ -63,12 +83,9 @@ export const paintTimeAxis: Painter = (surface, { layout, zone }) => {
   ctx.textAlign = 'center';
   ctx.textBaseline = 'top';
   const y = box.top + box.height;
-  const most = Math.max(2, Math.floor(box.width / ratio / pxPerTick));
-  for (const ms of clockTicks(surface.fromSec * 1000, surface.toSec * 1000, zone, most)) {
+  for (const { ms, text } of axisLabels(surface, box.width / ratio, zone)) {
     const x = surface.x(ms / 1000);
     stroke(ctx, x, y, x, y + 4 * ratio);
-    const time = clockTime(ms, zone);
-    const text = time === '00:00' ? (weekdayAndTime(ms, zone).split(' ')[0] ?? time) : time;
     const half = ctx.measureText(text).width / 2;
     if (x - half < box.left - 30 * ratio || x + half > box.left + box.width + 8 * ratio) continue;
     ctx.fillText(text, x, y + 6 * ratio);

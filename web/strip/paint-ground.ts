@@ -2,8 +2,9 @@
 import { words } from '../strings.ts';
 import { dayCells } from './healing-days.ts';
 import { inkFont, inks } from './inks.ts';
+import type { StripLayout } from './lanes.ts';
 import { eventsOf, gapRuns } from './strip-data.ts';
-import { clipped, hatch, type Painter, stroke } from './surface.ts';
+import { clipped, hatch, type Painter, type Surface, stroke } from './surface.ts';
 
 /** Upright lines between healing days and the day's number above each cell; today's number is bold. */
 export const paintDays: Painter = (surface, { data, layout }) => {
@@ -22,7 +23,7 @@ export const paintDays: Painter = (surface, { data, layout }) => {
     if (!hasRoom || textX > box.left + box.width) continue;
     ctx.font = inkFont(layout.textPx, ratio, isToday ? 700 : 400);
     ctx.fillStyle = isToday ? inks.ink : inks.soft;
-    const isFirstText = lastTextX === Number.NEGATIVE_INFINITY && layout.kind === 'chart';
+    const isFirstText = lastTextX === Number.NEGATIVE_INFINITY && layout.kind !== 'row';
     ctx.fillText(
       isFirstText ? `${words.overview.day} ${cell.day}` : words.chart.dayCell(cell.day),
       textX,
@@ -55,15 +56,57 @@ export const paintStages: Painter = (surface, { data, layout }) => {
   }
 };
 
-/** Grey hatching where nothing was heard: a gap stays a gap. */
-export const paintGaps: Painter = (surface, { data }) => {
+/** Grey hatching where nothing was heard, with the words where they fit: a gap stays a gap. */
+export const paintGaps: Painter = (surface, { data, layout }) => {
+  const { ctx, box, ratio } = surface;
   clipped(surface, () => {
-    surface.ctx.strokeStyle = inks.hatch;
-    surface.ctx.lineWidth = surface.ratio;
     for (const run of gapRuns(data)) {
       const left = surface.x(data.starts[run.from] ?? data.fromSec);
       const right = surface.x((data.starts[run.to - 1] ?? data.fromSec) + data.bucketSeconds);
-      hatch(surface, { left, top: surface.box.top, width: right - left, height: surface.box.height }, 5);
+      ctx.strokeStyle = inks.hatch;
+      ctx.lineWidth = ratio;
+      hatch(surface, { left, top: box.top, width: right - left, height: box.height }, 5);
+      const top = surface.fractionY((layout.marks.top + layout.marks.bottom) / 2);
+      label(surface, layout, words.chart.readGap, { from: left, to: right, y: top });
+    }
+  });
+};
+
+/** Words in the middle of a stretch, on paper of their own; left out where they do not fit. */
+function label(
+  { ctx, box, ratio }: Surface,
+  layout: StripLayout,
+  text: string,
+  { from, to, y }: { readonly from: number; readonly to: number; readonly y: number },
+): void {
+  const left = Math.max(from, box.left);
+  const right = Math.min(to, box.left + box.width);
+  ctx.font = inkFont(layout.textPx, ratio);
+  const width = ctx.measureText(text).width + 8 * ratio;
+  if (right - left < width + 4 * ratio) return;
+  const middle = (left + right) / 2;
+  const height = (layout.textPx + 6) * ratio;
+  ctx.fillStyle = inks.paper;
+  ctx.fillRect(middle - width / 2, y - height / 2, width, height);
+  ctx.fillStyle = inks.soft;
+  ctx.textAlign = 'center';
+  ctx.textBaseline = 'middle';
+  ctx.fillText(text, middle, y);
+}
+
+/** A hold as a grey stretch with two upright strokes where it began: the plan stood still. */
+export const paintHolds: Painter = (surface, { data, layout }) => {
+  const { ctx, box, ratio } = surface;
+  clipped(surface, () => {
+    for (const hold of eventsOf(data, 'hold')) {
+      const left = surface.x(Date.parse(hold.at) / 1000);
+      const right = surface.x(hold.until === null ? (data.nowSec ?? data.toSec) : Date.parse(hold.until) / 1000);
+      ctx.fillStyle = inks.holdWash;
+      ctx.fillRect(left, box.top, Math.max(2 * ratio, right - left), box.height);
+      ctx.fillStyle = inks.soft;
+      for (const shift of [0, 4]) ctx.fillRect(left + shift * ratio, box.top, 1.5 * ratio, box.height);
+      const y = surface.fractionY(layout.temperature.bottom) - 12 * ratio;
+      label(surface, layout, words.chart.onHold, { from: left, to: right, y });
     }
   });
 };

@@ -1,6 +1,7 @@
 // The marks between the two lanes: checks as dots, log entries as small strokes under them.
 import { inks } from './inks.ts';
 import { type Mark, type MarkShape, markOf } from './marks.ts';
+import type { StripData } from './strip-data.ts';
 import { type Painter, stroke } from './surface.ts';
 
 type Pen = (ctx: CanvasRenderingContext2D, x: number, y: number, radius: number) => void;
@@ -65,22 +66,59 @@ const pens: Record<MarkShape, Pen> = {
   stroke: (ctx, x, y, radius) => stroke(ctx, x, y - radius, x, y + radius),
 };
 
-function isMark(mark: Mark | null): mark is Mark {
-  return mark !== null;
+interface Placed {
+  readonly mark: Mark;
+  readonly x: number;
+  /** 0 = in its row; 1 = under it, where a mark of another shape stands in the way. */
+  readonly level: 0 | 1;
+}
+
+/**
+ * Where marks stand so that none hides another: one on top of a mark of its own shape is left out, since they would look like one; one on another
+ * shape goes a level down where there is one. `marks` in order of time. Pure.
+ */
+export function placeMarks(
+  marks: readonly Mark[],
+  toX: (seconds: number) => number,
+  apart: number,
+  levels: 1 | 2,
+): readonly Placed[] {
+  const placed: Placed[] = [];
+  for (const mark of marks) {
+    const x = toX(mark.atSec);
+    const near = placed.filter((other) => other.mark.row === mark.row && Math.abs(other.x - x) < apart);
+    if (near.some((other) => other.mark.shape === mark.shape && looksLikeOne(other.mark, mark))) continue;
+    placed.push({
+      mark,
+      x,
+      level: levels === 2 && mark.row === 'log' && near.some(({ level }) => level === 0) ? 1 : 0,
+    });
+  }
+  return placed;
+}
+
+/** Rings to come that overlap still show that there are several. */
+function looksLikeOne(one: Mark, other: Mark): boolean {
+  return one.row === 'log' || one.atSec === other.atSec;
+}
+
+function marksOf({ series }: StripData): readonly Mark[] {
+  return series.events.flatMap((event) => markOf(event) ?? []).sort((one, other) => one.atSec - other.atSec);
 }
 
 export const paintMarks: Painter = (surface, { data, layout }) => {
   const { ctx, box, ratio } = surface;
-  const radius = (layout.kind === 'row' ? 3 : 4) * ratio;
+  const isRow = layout.kind === 'row';
+  const radius = (isRow ? 3.2 : 4.5) * ratio;
   const { top, bottom } = layout.marks;
-  const rowY = { check: top + (bottom - top) * 0.3, log: top + (bottom - top) * 0.85 };
-  for (const mark of data.series.events.map(markOf).filter(isMark)) {
-    const x = surface.x(mark.atSec);
+  const at = (share: number) => surface.fractionY(top + (bottom - top) * share);
+  const rowY = { check: [at(0.25), at(0.25)], log: isRow ? [at(0.85), at(0.85)] : [at(0.62), at(0.92)] } as const;
+  for (const { mark, x, level } of placeMarks(marksOf(data), surface.x, 2.4 * radius, isRow ? 1 : 2)) {
     if (x < box.left - radius || x > box.left + box.width + radius) continue;
     const isAhead = data.nowSec !== null && mark.atSec > data.nowSec;
     ctx.fillStyle = inks.ink;
     ctx.strokeStyle = isAhead ? inks.soft : inks.ink;
     ctx.lineWidth = 1.4 * ratio;
-    pens[mark.shape](ctx, x, surface.fractionY(rowY[mark.row]), mark.row === 'log' ? radius * 0.8 : radius);
+    pens[mark.shape](ctx, x, rowY[mark.row][level], mark.row === 'log' ? radius * 0.8 : radius);
   }
 };

@@ -56,6 +56,7 @@ export function planSeries(profile: ProfileDocument): ClimateSeries {
       },
     },
     events: [...spans.map(stageEvent), ...profile.checks.flatMap((check) => checkEvents(check, spans, profile))],
+    forecast: null,
   };
 }
 

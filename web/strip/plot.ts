@@ -1,4 +1,5 @@
 // The healing strip on its canvas. It draws what it is given and never asks the service for anything.
+import type { ForecastView } from '../../shared/api/chambers.ts';
 import type { TemperatureUnit } from '../temperature-unit.ts';
 import { uPlot } from './chart-library.ts';
 import { inks } from './inks.ts';
@@ -7,7 +8,9 @@ import { paintAlarms } from './paint-alarms.ts';
 import { paintTimeAxis, paintValueAxes } from './paint-axes.ts';
 import { paintClouds } from './paint-clouds.ts';
 import { paintHumidityCorridor, paintTemperatureLimits } from './paint-corridor.ts';
-import { paintDays, paintGaps, paintStages } from './paint-ground.ts';
+import { paintDoubted } from './paint-doubted.ts';
+import { paintForecast } from './paint-forecast.ts';
+import { paintDays, paintGaps, paintHolds, paintStages } from './paint-ground.ts';
 import { paintMarks } from './paint-marks.ts';
 import { paintMarkedWindow, paintNow } from './paint-now.ts';
 import { type Column, isolatedIndices, type StripData } from './strip-data.ts';
@@ -27,6 +30,8 @@ export interface Plot {
   /** Draws anew; the layout cannot change. */
   update(input: PlotInput): void;
   resize(width: number, height: number): void;
+  /** Puts the cross-hair on an instant, seconds; null takes it away. It stays on its instant when the window moves. */
+  point(atSec: number | null): void;
   /** The time under a place in the plot, seconds; `offsetPx` counts from the plot's left edge in CSS pixels. */
   secondsAt(offsetPx: number): number;
   /** The part that takes the pointer. */
@@ -35,29 +40,44 @@ export interface Plot {
 }
 
 const below: readonly Painter[] = [
-  ...[paintGaps, paintHumidityCorridor, paintValueAxes, paintDays, paintTemperatureLimits, paintAlarms, paintClouds],
+  ...[paintHumidityCorridor, paintValueAxes, paintDays, paintTemperatureLimits, paintGaps, paintHolds, paintAlarms],
+  ...[paintClouds, paintForecast],
 ];
-const above: readonly Painter[] = [paintMarks, paintStages, paintTimeAxis, paintNow, paintMarkedWindow];
+const above: readonly Painter[] = [
+  ...[paintDoubted, paintMarks, paintStages, paintTimeAxis, paintNow, paintMarkedWindow],
+];
 
-function pictureOf({ data, layout, zone, unit, marked }: PlotInput): Picture {
-  const { humidity, temperature, houseHumidity, corridor } = data.series;
+/** A cone shorter than this share of the window would be a smudge beside "now", and must not stretch the scale. */
+const leastConeShare = 0.01;
+
+function visibleForecast({ series }: StripData, [from, to]: PlotInput['window']): ForecastView | null {
+  const { forecast } = series;
+  const seconds = (forecast?.minutes.at(-1) ?? 0) * 60;
+  return seconds / (to - from) < leastConeShare ? null : forecast;
+}
+
+function pictureOf({ data, layout, zone, unit, marked, window }: PlotInput): Picture {
+  const { humidity, temperature, houseHumidity, houseTemperature, corridor } = data.series;
+  const forecast = visibleForecast(data, window);
   const humidityColumns = [humidity.min, humidity.max, houseHumidity, corridor.humidity.low];
   const temperatureColumns = [
-    temperature.min,
-    temperature.max,
-    corridor.temperature.low,
-    corridor.temperature.highHigh,
+    ...[temperature.min, temperature.max, corridor.temperature.low, corridor.temperature.highHigh],
+    ...[layout.kind === 'chart' ? houseTemperature : [], forecast?.low ?? [], forecast?.high ?? []],
   ];
   return {
-    ...{ data, layout, zone, unit, marked },
+    ...{ data, layout, zone, unit, marked, forecast },
     humidityRange: widenRange({ low: 50, high: 100 }, humidityColumns, 10),
     temperatureRange: widenRange({ low: 16, high: 32 }, temperatureColumns, 4),
   };
 }
 
-function columnsOf(data: StripData): uPlot.AlignedData {
-  const { series } = data;
-  const drawn: Column[] = [data.middles, series.houseHumidity, series.humidity.mean, series.temperature.mean];
+function columnsOf({ data, layout }: PlotInput): uPlot.AlignedData {
+  const { series, middles } = data;
+  // A row is too small for a second line among the temperatures.
+  const houseTemperature = layout.kind === 'chart' ? series.houseTemperature : middles.map(() => null);
+  const drawn: Column[] = [
+    ...[middles, series.houseHumidity, houseTemperature, series.humidity.mean, series.temperature.mean],
+  ];
   return drawn.map((column) => [...column]) as unknown as uPlot.AlignedData;
 }
 
@@ -122,7 +142,7 @@ function optionsFor(current: () => Current, width: number, height: number): uPlo
     ...{ width, height },
     padding: [...layout.padding],
     legend: { show: false },
-    cursor: isRow ? { show: false } : { y: false, points: { show: false }, drag: { x: false, y: false } },
+    cursor: { show: layout.kind === 'chart', y: false, points: { show: false }, drag: { x: false, y: false } },
     axes: [{ show: false }, { show: false }, { show: false }],
     scales: {
       x: { time: false, range: () => [...current().input.window] },
@@ -132,6 +152,7 @@ function optionsFor(current: () => Current, width: number, height: number): uPlo
     series: [
       {},
       line('humidity', inks.house, 1),
+      line('temperature', inks.house, 1),
       line('humidity', inks.humidity, isRow ? 1.6 : 2),
       line('temperature', inks.temperature, isRow ? 1.6 : 2),
     ],
@@ -144,18 +165,29 @@ export function createPlot(host: HTMLElement, first: PlotInput, width: number, h
   let current: Current = { input: first, picture: pictureOf(first) };
   const plot = new uPlot(
     optionsFor(() => current, width, height),
-    columnsOf(first.data),
+    columnsOf(first),
     host,
   );
+  let pointedSec: number | null = null;
+  const showCrossHair = () => {
+    const left = pointedSec === null ? -10 : plot.valToPos(pointedSec, 'x');
+    const isInside = left >= 0 && left <= plot.over.clientWidth;
+    plot.setCursor({ left: isInside ? left : -10, top: isInside ? 0 : -10 }, false);
+  };
   return {
     update(input) {
       const hasNewData = input.data !== current.input.data;
       current = { input, picture: pictureOf(input) };
       plot.batch(() => {
-        if (hasNewData) plot.setData(columnsOf(input.data), false);
+        if (hasNewData) plot.setData(columnsOf(input), false);
         setScales(plot, current);
       });
       plot.redraw(true);
+      showCrossHair();
+    },
+    point(atSec) {
+      pointedSec = atSec;
+      showCrossHair();
     },
     resize: (newWidth, newHeight) => plot.setSize({ width: newWidth, height: newHeight }),
     secondsAt: (offsetPx) => plot.posToVal(offsetPx, 'x'),

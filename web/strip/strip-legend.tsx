@@ -3,7 +3,22 @@ import type { Shape } from '../chamber-state.ts';
 import { ShapeMark } from '../parts/shape-mark.tsx';
 import { words } from '../strings.ts';
 
-const samples = ['band', 'line', 'house', 'temperature', 'checks', 'log', 'alarm', 'gap', 'now'] as const;
+const samples = [
+  ...([
+    'band',
+    'line',
+    'house',
+    'temperature',
+    'forecast',
+    'checks',
+    'log',
+    'alarm',
+    'hold',
+    'gap',
+    'doubted',
+    'now',
+  ] as const),
+];
 const shapes = Object.keys(words.legend.shapeWords) as readonly Shape[];
 
 function Sample({ kind }: { readonly kind: (typeof samples)[number] }) {
@@ -16,6 +31,25 @@ function Sample({ kind }: { readonly kind: (typeof samples)[number] }) {
         <>
           <path class="ink-limit" d="M0 4h56" />
           <path class="ink-temperature" d="M0 15q14-9 28-3t28 0" />
+        </>
+      )}
+      {kind === 'forecast' && (
+        <>
+          <path class="ink-now" d="M12 0v20" />
+          <path class="ink-cone" d="M12 12 54 2v13z" />
+          <path class="ink-limit" d="M12 12 54 8" />
+        </>
+      )}
+      {kind === 'hold' && (
+        <>
+          <path class="fill-hold" d="M6 0h44v20H6z" />
+          <path class="ink-ink" d="M7 0v20M12 0v20" />
+        </>
+      )}
+      {kind === 'doubted' && (
+        <>
+          <path class="ink-ink" d="M12 18V6m14 12V6m14 12V6" />
+          <path class="fill-ink" d="m12 6 8 3.5-8 3.5zm14 0 8 3.5-8 3.5zm14 0 8 3.5-8 3.5z" />
         </>
       )}
       {kind === 'checks' && (

@@ -1,6 +1,7 @@
 // What a painter may draw on: a canvas, the plot's box in canvas pixels, and how time and value become places.
 // Painters know no chart library.
 
+import type { ForecastView } from '../../shared/api/chambers.ts';
 import type { TemperatureUnit } from '../temperature-unit.ts';
 import type { StripLayout, ValueRange } from './lanes.ts';
 import type { StripData } from './strip-data.ts';
@@ -35,6 +36,8 @@ export interface Picture {
   readonly zone: string;
   /** In which temperatures are labelled; everything in `data` and `temperatureRange` is °C. */
   readonly unit: TemperatureUnit;
+  /** What is drawn of the forecast; null where it would be thinner than can be seen. */
+  readonly forecast: ForecastView | null;
   /** A window to mark on the strip, seconds; null for none. */
   readonly marked: readonly [number, number] | null;
 }

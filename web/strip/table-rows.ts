@@ -16,6 +16,7 @@ export interface TableRow {
   readonly humidityLow: number | null;
   readonly humidityHigh: number | null;
   readonly house: number | null;
+  readonly houseTemperature: number | null;
   readonly badShare: number | null;
 }
 
@@ -31,13 +32,19 @@ function extreme(values: readonly number[], pick: (...values: number[]) => numbe
   return values.length === 0 ? null : pick(...values);
 }
 
-/** At most `most` rows, oldest first, up to now (all of a plan); gaps stay null. */
-export function tableRows(data: StripData, most: number): readonly TableRow[] {
-  const { series, nowSec } = data;
-  const past = nowSec === null ? data.starts.length : data.starts.filter((start) => start <= nowSec).length;
-  const size = Math.max(1, Math.ceil(past / most));
+/** Everything, where no window is given. */
+const endless = { fromSec: Number.NEGATIVE_INFINITY, toSec: Number.POSITIVE_INFINITY };
+
+/** At most `most` rows of the buckets that a window touches, oldest first, up to now (all of a plan); gaps stay null. */
+export function tableRows(data: StripData, most: number, { fromSec, toSec } = endless): readonly TableRow[] {
+  const { series, nowSec, starts } = data;
+  const end = Math.min(toSec, nowSec ?? toSec);
+  const first = starts.findIndex((start) => start + data.bucketSeconds > fromSec);
+  const past = starts.filter((start) => start <= end).length;
+  if (first < 0 || past <= first) return [];
+  const size = Math.max(1, Math.ceil((past - first) / most));
   const rows: TableRow[] = [];
-  for (let from = 0; from < past; from += size) {
+  for (let from = first; from < past; from += size) {
     const to = Math.min(past, from + size);
     const triple = (part: { min: Column; mean: Column; max: Column }): Triple => ({
       min: extreme(heard(part.min, from, to), Math.min),
@@ -53,6 +60,7 @@ export function tableRows(data: StripData, most: number): readonly TableRow[] {
       humidityLow: series.corridor.humidity.low[from] ?? null,
       humidityHigh: series.corridor.humidity.high[from] ?? null,
       house: mean(heard(series.houseHumidity, from, to)),
+      houseTemperature: mean(heard(series.houseTemperature, from, to)),
       badShare: mean(heard(series.badShare, from, to)),
     });
   }

@@ -31,23 +31,31 @@ export function useChartWindow(batch: ChamberView['batch'], nowMs: number) {
   };
   const isNowShown = nowMs >= shown.fromMs && nowMs <= shown.toMs;
   const anchorMs = isNowShown ? nowMs : (shown.fromMs + shown.toMs) / 2;
+  const spanMs = shown.toMs - shown.fromMs;
   const acts: ZoomActs = {
     earlier: () => move(pan(shown, -panShare, whole)),
     later: () => move(pan(shown, panShare, whole)),
     closer: () => move(zoom(shown, 0.5, anchorMs, whole)),
     wider: () => move(zoom(shown, 2, anchorMs, whole)),
+    toStart: () => move({ fromMs: whole.fromMs, toMs: whole.fromMs + spanMs }),
+    toNow: () => move(lastHours(nowMs, spanMs / HOUR_MS)),
+    reset: () => setChoice(firstChoice),
   };
   return { shown, whole, choice, choose: setChoice, move, acts };
 }
 
-/** Keys that move a chart: arrows, plus and minus, Home for everything, End for now. */
-export function onChartKey(acts: ZoomActs, choose: (choice: ZoomChoice) => void): (event: KeyboardEvent) => void {
+/** Keys that move a chart: arrows, plus and minus, Home for the beginning, End for now, 0 for how it was; with shift the arrows move the cross-hair. */
+export function onChartKey(acts: ZoomActs, stepCrossHair: (by: -1 | 1) => void): (event: KeyboardEvent) => void {
   const keys: Record<string, () => void> = {
     ...{ ArrowLeft: acts.earlier, ArrowRight: acts.later, '+': acts.closer, '=': acts.closer, '-': acts.wider },
-    ...{ Home: () => choose('whole'), End: () => choose(firstChoice) },
+    ...{ Home: acts.toStart, End: acts.toNow, '0': acts.reset },
+  };
+  const shifted: Record<string, () => void> = {
+    ArrowLeft: () => stepCrossHair(-1),
+    ArrowRight: () => stepCrossHair(1),
   };
   return (event) => {
-    const act = keys[event.key];
+    const act = (event.shiftKey ? shifted[event.key] : undefined) ?? keys[event.key];
     if (act === undefined || event.ctrlKey || event.metaKey || event.altKey) return;
     event.preventDefault();
     act();

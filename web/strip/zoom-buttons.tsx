@@ -1,4 +1,4 @@
-// The buttons that move a chart: four spans, and earlier, later, closer, wider.
+// The buttons that move a chart: four spans, then earlier, later, closer, wider, and back to how it was.
 import { words } from '../strings.ts';
 
 /** Hours before now, or everything. */
@@ -9,6 +9,9 @@ export interface ZoomActs {
   readonly later: () => void;
   readonly closer: () => void;
   readonly wider: () => void;
+  readonly toStart: () => void;
+  readonly toNow: () => void;
+  readonly reset: () => void;
 }
 
 interface Props {
@@ -18,6 +21,14 @@ interface Props {
   readonly acts: ZoomActs;
 }
 
+/** Drawn, since not every phone's letters have arrows. */
+const signs = {
+  earlier: 'M13 4 7 10l6 6',
+  later: 'm7 4 6 6-6 6',
+  closer: 'M10 4v12M4 10h12',
+  wider: 'M4 10h12',
+} as const;
+
 export function ZoomButtons({ choice, hasBatch, onChoose, acts }: Props) {
   const spans: readonly [ZoomChoice, string][] = [
     [1, words.chart.hour],
@@ -25,12 +36,6 @@ export function ZoomButtons({ choice, hasBatch, onChoose, acts }: Props) {
     [24, words.chart.day],
     ['whole', hasBatch ? words.chart.whole : words.chart.wholeNoBatch],
   ];
-  const moves = [
-    [acts.earlier, words.chart.earlier, '←'],
-    [acts.later, words.chart.later, '→'],
-    [acts.closer, words.chart.closer, '+'],
-    [acts.wider, words.chart.wider, '−'],
-  ] as const;
   return (
     <div class="zoom">
       {/* biome-ignore lint/a11y/useSemanticElements: a fieldset would bring a border and a legend of its own */}
@@ -42,11 +47,22 @@ export function ZoomButtons({ choice, hasBatch, onChoose, acts }: Props) {
         ))}
       </div>
       <div class="zoom-moves">
-        {moves.map(([act, label, sign]) => (
-          <button key={label} type="button" aria-label={label} title={label} onClick={act}>
-            {sign}
+        {(Object.keys(signs) as (keyof typeof signs)[]).map((name) => (
+          <button
+            key={name}
+            type="button"
+            aria-label={words.chart[name]}
+            title={words.chart[name]}
+            onClick={acts[name]}
+          >
+            <svg viewBox="0 0 20 20" aria-hidden="true">
+              <path d={signs[name]} />
+            </svg>
           </button>
         ))}
+        <button type="button" onClick={acts.reset}>
+          {words.chart.reset}
+        </button>
       </div>
     </div>
   );

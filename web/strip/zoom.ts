@@ -37,3 +37,21 @@ export function zoom(window: Window, factor: number, anchorMs: number, whole: Wi
   const fromMs = anchorMs - span * share;
   return keepInside({ fromMs, toMs: fromMs + span }, whole);
 }
+
+/** Two fingers on a picture: where each is, CSS pixels from its left edge. */
+export type Fingers = readonly [number, number];
+
+/** Fingers closer than this have no distance to speak of. */
+const nearestPx = 24;
+
+/** The window after two fingers have moved: the instants that were under them are under them still. */
+export function pinch(window: Window, before: Fingers, after: Fingers, widthPx: number, whole: Window): Window {
+  const apart = (fingers: Fingers) => Math.max(nearestPx, Math.abs(fingers[1] - fingers[0]));
+  const middle = (fingers: Fingers) => (fingers[0] + fingers[1]) / 2;
+  const span = window.toMs - window.fromMs;
+  const held = window.fromMs + (middle(before) / widthPx) * span;
+  const longest = whole.toMs - whole.fromMs;
+  const wanted = Math.min(longest, Math.max(shortestMs, (span * apart(before)) / apart(after)));
+  const fromMs = held - (middle(after) / widthPx) * wanted;
+  return keepInside({ fromMs, toMs: fromMs + wanted }, whole);
+}

@@ -255,3 +255,36 @@ describe('the marks', () => {
     expect(past.body.corridor.temperature.high[12]).toBe(28);
   });
 });
+
+describe('the forecast of a series', () => {
+  const around = (tent: Tent) => ({ fromMs: tent.clock.nowMs() - HOUR_MS, toMs: tent.clock.nowMs() + HOUR_MS });
+
+  it('begins at the last reading, and its middle goes where the tent is heading', async () => {
+    const tent = await openTent();
+    await openBatch(tent);
+    for (let minute = 0; minute < 30; minute++) {
+      tent.clock.advance(MINUTE_MS);
+      await tent.measure(24 + minute / 10);
+    }
+    const { body } = await seriesOf(tent, around(tent));
+    expect(body.forecast).toMatchObject({ from: utcText(tent.clock.nowMs()), minutes: [0, 2, 5, 10, 15, 20] });
+    const { low, middle, high } = body.forecast ?? { low: [], middle: [], high: [] };
+    expect(middle[0]).toBeCloseTo(26.9, 0);
+    expect(middle.at(-1)).toBeGreaterThan(27.5);
+    middle.forEach((value, index) => {
+      expect(low[index]).toBeLessThanOrEqual(value);
+      expect(high[index]).toBeGreaterThanOrEqual(value);
+    });
+  });
+
+  it('is none when nothing fresh is known, and for a stretch of the past', async () => {
+    const tent = await openTent();
+    await openBatch(tent);
+    await tent.measure(24);
+    const past = { fromMs: tent.clock.nowMs() - 2 * HOUR_MS, toMs: tent.clock.nowMs() - HOUR_MS };
+    expect((await seriesOf(tent, past)).body.forecast).toBeNull();
+    expect((await seriesOf(tent, around(tent))).body.forecast).not.toBeNull();
+    tent.clock.advance(6 * MINUTE_MS);
+    expect((await seriesOf(tent, around(tent))).body.forecast).toBeNull();
+  });
+});
