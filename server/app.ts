@@ -12,6 +12,7 @@ import type { Broker } from './ingest/broker.ts';
 import { createStateTopic } from './ingest/chamber-state-topic.ts';
 import { createIntake, type Intake } from './ingest/intake.ts';
 import { openBroker } from './ingest/open-broker.ts';
+import { createEmail } from './notify/channels/email.ts';
 import { createWebPush } from './notify/channels/web-push.ts';
 import { createWebhook } from './notify/channels/webhook.ts';
 import { createDelivery } from './notify/deliver-notices.ts';
@@ -135,13 +136,14 @@ async function openOn(
     store,
     channels: {
       'web-push': createWebPush({ vapid, allowLocal: options.allowLocalPush ?? false }),
+      email: createEmail(),
       webhook: createWebhook(),
     },
     clock,
     random: Math.random,
     log,
     publicUrl: () => address,
-    sayContext: () => ({ zone: site.current().zone }),
+    sayContext: () => ({ zone: site.current().zone, siteName: site.current().siteName }),
     onPhoneGone: () => void targets.refresh().catch((err: unknown) => log.error({ err }, 'the phones cannot be read')),
   });
   closers.push(() => delivery.close());

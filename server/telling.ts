@@ -1,11 +1,8 @@
-// Who may be told, and through what: the phones people have signed up, and the site’s webhook. Kept in memory because every decision asks for it.
-
-import { CHANNELS_SETTING, type Channels, channelsSchema } from '../shared/api/telling.ts';
+// Who may be told, and through what, kept in memory because every decision asks for it.
+import { CHANNELS_SETTING, type Channels, channelsSchema, noChannels } from '../shared/api/channels.ts';
 import type { Target } from '../shared/telling/notice.ts';
+import { allTargets } from '../shared/telling/targets.ts';
 import type { Store } from './store/store.ts';
-
-/** The one webhook of the site, as a target of notices. */
-const WEBHOOK_TARGET = 'webhook';
 
 export interface Targets {
   all(): readonly Target[];
@@ -15,18 +12,12 @@ export interface Targets {
 }
 
 export async function openTargets(store: Store): Promise<Targets> {
-  let channels: Channels = { webhook: null };
+  let channels = noChannels;
   let targets: readonly Target[] = [];
   const refresh = async () => {
     const stored = await store.settings.get(CHANNELS_SETTING);
-    channels = stored === undefined ? { webhook: null } : channelsSchema.parse(stored);
-    const phones = (await store.phones.all()).map(
-      ({ id, personId }): Target => ({ channel: 'web-push', targetId: id, personId }),
-    );
-    targets =
-      channels.webhook === null
-        ? phones
-        : [...phones, { channel: 'webhook', targetId: WEBHOOK_TARGET, personId: null }];
+    channels = stored === undefined ? noChannels : channelsSchema.parse(stored);
+    targets = allTargets(await store.phones.all(), await store.people.list(), channels);
   };
   await refresh();
   return {

@@ -5,12 +5,13 @@ import type { AlarmView } from '../shared/api/alarms.ts';
 import type { BatchView, CheckView, LogEntry } from '../shared/api/batches.ts';
 import type { CalibrationView } from '../shared/api/calibrations.ts';
 import type { ChamberView, ClimateSeries } from '../shared/api/chambers.ts';
+import type { ChannelsView } from '../shared/api/channels.ts';
 import type { ExposureView } from '../shared/api/exposure.ts';
 import type { LearningView, OverlayView } from '../shared/api/learning.ts';
 import type { NodeView, ProbeView, RefusedView } from '../shared/api/probes.ts';
 import type { ProfileView } from '../shared/api/profiles.ts';
 import type { Person, Role, Session } from '../shared/api/session.ts';
-import type { Channels, PhoneView, SiteSettings } from '../shared/api/telling.ts';
+import type { PhoneView, SiteSettings } from '../shared/api/telling.ts';
 import type { VentingView } from '../shared/api/venting.ts';
 import { getJson, getKept, sendJson } from './api.ts';
 
@@ -101,8 +102,8 @@ export const calls = {
   addPhone: (name: string, subscription: object) => sendJson<PhoneView>('POST', '/phones', { name, subscription }),
   removePhone: (id: string) => sendJson('DELETE', `/phones/${id}`),
   testPhone: (id: string) => sendJson<{ delivered: boolean; reason: string }>('POST', `/phones/${id}/test`),
-  channels: () => getJson<Channels>('/channels'),
-  saveChannels: (channels: object) => sendJson<Channels>('PUT', '/channels', channels),
+  channels: () => getJson<ChannelsView>('/channels'),
+  saveChannels: (channels: object) => sendJson<ChannelsView>('PUT', '/channels', channels),
   settings: () => getJson<SiteSettings>('/settings'),
   saveSettings: (settings: SiteSettings) => sendJson<SiteSettings>('PUT', '/settings', settings),
 };

@@ -7,8 +7,8 @@ import type {
   RawServerDefault,
 } from 'fastify';
 import type { ZodTypeProvider } from 'fastify-type-provider-zod';
+import type { Channels } from '../../shared/api/channels.ts';
 import type { Health } from '../../shared/api/health.ts';
-import type { Channels } from '../../shared/api/telling.ts';
 import type { Clock } from '../clock.ts';
 import type { SignIn } from '../people/sign-in.ts';
 import type { Site } from '../site.ts';

@@ -29,6 +29,7 @@ import { alarmRoutes } from './routes/alarms.ts';
 import { batchRoutes } from './routes/batches.ts';
 import { calibrationRoutes } from './routes/calibrations.ts';
 import { chamberRoutes } from './routes/chambers.ts';
+import { channelRoutes } from './routes/channels.ts';
 import { healingRoutes } from './routes/healing.ts';
 import { invitationRoutes } from './routes/invitations.ts';
 import { peopleRoutes } from './routes/people.ts';
@@ -141,6 +142,7 @@ function addRoutes(api: Routes, parts: HttpParts, writers: RecordWriters): void 
   alarmRoutes(api, parts);
   ruleRoutes(api, parts);
   tellingRoutes(api, parts);
+  channelRoutes(api, parts);
   recordRoutes(api, parts, writers);
   serviceRoutes(api, parts);
   api.get('/openapi.json', { config: { role: 'public' }, schema: { hide: true } }, async () => api.swagger());

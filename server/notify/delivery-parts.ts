@@ -1,9 +1,10 @@
 // What delivering is put together from. The store and the channels come from outside, and so do time and chance.
+import type { Webhook } from '../../shared/api/channels.ts';
 import type { Target } from '../../shared/telling/notice.ts';
 import type { Phone, Store } from '../store/store.ts';
 import type { Channel } from './channels/channel.ts';
+import type { EmailTarget } from './channels/email.ts';
 import type { PushTarget } from './channels/web-push.ts';
-import type { WebhookTarget } from './channels/webhook.ts';
 
 /** The part of the log that is used here. */
 export interface NoticeLog {
@@ -14,11 +15,15 @@ export interface NoticeLog {
 
 interface Channels {
   readonly 'web-push': Channel<PushTarget>;
-  readonly webhook: Channel<WebhookTarget>;
+  readonly email: Channel<EmailTarget>;
+  readonly webhook: Channel<Webhook>;
 }
 
 export interface DeliveryParts {
-  readonly store: Pick<Store, 'notices' | 'alarms' | 'chambers' | 'batches' | 'probes' | 'phones' | 'settings'>;
+  readonly store: Pick<
+    Store,
+    'notices' | 'alarms' | 'chambers' | 'batches' | 'probes' | 'phones' | 'people' | 'settings'
+  >;
   readonly channels: Channels;
   readonly clock: { nowMs(): number };
   /** 0 ≤ n < 1; spreads the pauses between tries. */
@@ -27,12 +32,12 @@ export interface DeliveryParts {
   /** The address people use, without a slash at the end. Asked at every message: a free port is known only after listening. */
   readonly publicUrl: () => string;
   /** How the site wants it said, now. */
-  readonly sayContext: () => { readonly zone: string };
+  readonly sayContext: () => { readonly zone: string; readonly siteName: string };
   /** A phone that takes no more alerts has been removed. */
   readonly onPhoneGone?: (phone: Phone, reason: string) => void;
   /** Longest wait for what is under way when closing, ms. */
   readonly closeWithinMs?: number;
 }
 
-/** How many are sent at once: a push service takes many, a mail server and a webhook are one program each. */
+/** How many are sent at once: a push service takes many, a mail server few connections of one sender, a webhook is one program. */
 export const laneWidths: Readonly<Record<Target['channel'], number>> = { 'web-push': 16, email: 4, webhook: 4 };

@@ -1,6 +1,7 @@
-// From a notice's target to something that can be sent to: the phone, or the webhook as it is set now.
-import { CHANNELS_SETTING, channelsSchema } from '../../shared/api/telling.ts';
-import type { Notice, Phone } from '../store/store.ts';
+// From a notice's target to something that can be sent to: the phone, the person's e-mail or the webhook, as they are set now.
+import { CHANNELS_SETTING, type Channels, channelsSchema, noChannels } from '../../shared/api/channels.ts';
+import { webhookIdOf } from '../../shared/telling/target-ids.ts';
+import type { Notice, Person, Phone } from '../store/store.ts';
 import type { SendResult } from './channels/channel.ts';
 import type { DeliveryParts } from './delivery-parts.ts';
 import type { NoticeMessage } from './notice-message.ts';
@@ -9,33 +10,63 @@ export interface FoundTarget {
   /** The service behind it; several targets may share one. Never a whole address, which may be a secret. */
   readonly service: string;
   readonly phone: Phone | null;
+  /** Who is told by it; null = a program. */
+  readonly person: Person | null;
   send(message: NoticeMessage, signal: AbortSignal): Promise<SendResult>;
 }
 
 /** The target of a notice; a text says why there is none. */
 export async function findTarget(notice: Notice, parts: DeliveryParts): Promise<FoundTarget | string> {
-  if (notice.channel === 'email') return 'e-mail is not set up';
-  return notice.channel === 'web-push' ? findPhone(notice.targetId, parts) : findWebhook(parts);
+  const person = notice.personId === null ? null : await parts.store.people.get(notice.personId);
+  if (person === null && notice.personId !== null) return 'the person was removed';
+  if (notice.channel === 'web-push') return findPhone(notice.targetId, person, parts);
+  const channels = await readChannels(parts.store);
+  if (notice.channel === 'email') return findEmail(channels.email, person, parts);
+  return findWebhook(channels.webhooks, notice.targetId, person, parts);
 }
 
-async function findPhone(id: string, { store, channels }: DeliveryParts): Promise<FoundTarget | string> {
+/** The channels as they are kept now. */
+export async function readChannels({ settings }: Pick<DeliveryParts['store'], 'settings'>): Promise<Channels> {
+  const kept = await settings.get(CHANNELS_SETTING);
+  return kept === undefined || kept === null ? noChannels : channelsSchema.parse(kept);
+}
+
+async function findPhone(id: string, person: Person | null, { store, channels }: DeliveryParts) {
   const phone = await store.phones.get(id);
   if (phone === null) return 'the phone was removed';
   return {
     service: serviceOf('web-push', phone.endpoint),
     phone,
-    send: (message, signal) => channels['web-push'].send(message, phone, signal),
+    person,
+    send: (message: NoticeMessage, signal: AbortSignal) => channels['web-push'].send(message, phone, signal),
   };
 }
 
-async function findWebhook({ store, channels }: DeliveryParts): Promise<FoundTarget | string> {
-  const kept = await store.settings.get(CHANNELS_SETTING);
-  const { webhook } = kept === undefined || kept === null ? { webhook: null } : channelsSchema.parse(kept);
-  if (webhook === null) return 'the webhook was removed';
+function findEmail(server: Channels['email'], person: Person | null, { channels }: DeliveryParts) {
+  if (server === null) return 'e-mail was switched off';
+  const to = person?.email ?? null;
+  if (to === null) return 'the person has no e-mail address any more';
+  return {
+    service: `email ${server.host}:${server.port}`,
+    phone: null,
+    person,
+    send: (message: NoticeMessage, signal: AbortSignal) => channels.email.send(message, { server, to }, signal),
+  };
+}
+
+function findWebhook(
+  webhooks: Channels['webhooks'],
+  targetId: string,
+  person: Person | null,
+  { channels }: DeliveryParts,
+) {
+  const webhook = webhooks.find(({ id }) => id === webhookIdOf(targetId));
+  if (webhook === undefined) return 'the webhook was removed';
   return {
     service: serviceOf('webhook', webhook.url),
     phone: null,
-    send: (message, signal) => channels.webhook.send(message, webhook, signal),
+    person,
+    send: (message: NoticeMessage, signal: AbortSignal) => channels.webhook.send(message, webhook, signal),
   };
 }
 

@@ -33,6 +33,7 @@ export function buildFloodMessage(notice: NoticeDraft, flood: FloodFacts, saying
     toldLate: isToldLate(notice.decidedMs, saying.nowMs),
     urgent: notice.urgent,
     ttlSeconds: Math.max(60, Math.ceil((notice.decidedMs + GIVE_UP_AFTER_MS - saying.nowMs) / SECOND_MS)),
+    ...{ acknowledgeUrl: null, person: saying.person, siteName: saying.siteName },
     facts: null,
   };
 }

@@ -19,13 +19,22 @@ export interface NoticeFacts {
   readonly flood?: FloodFacts;
 }
 
-/** Where and when it is said. */
+/** Of a person, what a message may say of them. */
+export interface Hearer {
+  readonly name: string;
+  readonly email: string | null;
+  readonly phoneNumber: string | null;
+}
+
+/** Where, when and to whom it is said. */
 export interface Saying {
   readonly nowMs: number;
   /** The site's IANA time zone. */
   readonly zone: string;
   /** Without a slash at the end. */
   readonly publicUrl: string;
+  readonly siteName: string;
+  readonly person: Hearer | null;
 }
 
 export interface NoticeMessage {
@@ -44,6 +53,11 @@ export interface NoticeMessage {
   readonly atMs: number;
   readonly toldLate: boolean;
   readonly urgent: boolean;
+  /** Leads to a page with one button that acknowledges; null where there is nothing to acknowledge or nobody who may. */
+  readonly acknowledgeUrl: string | null;
+  /** Who is told; null = a program. */
+  readonly person: Hearer | null;
+  readonly siteName: string;
   /** How long it is still worth showing. */
   readonly ttlSeconds: number;
   /** null for a test. */
@@ -68,6 +82,7 @@ export function buildNoticeMessage(notice: NoticeDraft, facts: NoticeFacts, sayi
     toldLate: isToldLate(notice.decidedMs, saying.nowMs),
     urgent: notice.urgent,
     ttlSeconds: Math.max(60, Math.ceil(lifeMs / SECOND_MS)),
+    ...{ acknowledgeUrl: null, person: saying.person, siteName: saying.siteName },
     facts,
   };
 }
@@ -88,6 +103,7 @@ export function buildTestMessage(saying: Saying): NoticeMessage {
     atMs: saying.nowMs,
     toldLate: false,
     urgent: true,
+    ...{ acknowledgeUrl: null, person: saying.person, siteName: saying.siteName },
     ttlSeconds: TEST_TTL_SECONDS,
     facts: null,
   };

@@ -24,7 +24,7 @@ async function trySending(
   { channels, clock, log, publicUrl, sayContext }: DeliveryParts,
 ): Promise<SendResult> {
   try {
-    const saying = { nowMs: clock.nowMs(), zone: sayContext().zone, publicUrl: publicUrl() };
+    const saying = { nowMs: clock.nowMs(), ...sayContext(), publicUrl: publicUrl(), person: null };
     return await channels['web-push'].send(buildTestMessage(saying), phone);
   } catch (err) {
     log.error({ err, phone: phone.id }, 'a test alert could not be sent');

@@ -76,7 +76,8 @@ function send(
   parts: DeliveryParts,
   stop: AbortSignal,
 ): Promise<SendResult> {
-  const saying = { nowMs: parts.clock.nowMs(), zone: parts.sayContext().zone, publicUrl: parts.publicUrl() };
+  const { person } = target;
+  const saying = { nowMs: parts.clock.nowMs(), ...parts.sayContext(), publicUrl: parts.publicUrl(), person };
   return target.send(buildNoticeMessage(notice, facts, saying), stop);
 }
 

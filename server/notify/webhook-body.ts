@@ -1,19 +1,23 @@
-// The body of a webhook call: the alarm in the words of the HTTP interface, the sentence a person would be told, and where to look.
+// The body of a webhook call without a template: the alarm in the words of the HTTP interface, what a person would be told, and where to look.
 import type { AlarmView } from '../../shared/api/alarms.ts';
 import { utcText } from '../../shared/units.ts';
 import type { NoticeFacts, NoticeMessage } from './notice-message.ts';
 
 /** One JSON object; times are RFC 3339 UTC. `alarm`, `chamber` and `batch` are null for a test. */
 export function writeWebhookBody(message: NoticeMessage): string {
-  const { noticeId, kind, sentence, advice, url, atMs, toldLate, facts } = message;
+  const { noticeId, kind, title, body, sentence, advice, url, acknowledgeUrl, person, atMs, toldLate, facts } = message;
   return JSON.stringify({
     noticeId,
     kind,
     at: utcText(atMs),
     toldLate,
+    title,
+    body,
     sentence,
     advice,
     url,
+    acknowledgeUrl,
+    person,
     chamber: facts?.chamber ?? null,
     batch: facts?.batch ?? null,
     alarm: facts === null ? null : viewOf(facts),

@@ -38,7 +38,7 @@ export function noticesDue(
   if (isFlood && kind !== 'returned' && alarm.priority !== 'critical') return none('a flood is told in one notice');
   const reached = kind === 'returned' ? targets.filter((one) => toldBefore.has(one.targetId)) : targets;
   if (reached.length === 0)
-    return none(kind === 'returned' ? 'nobody was told of it' : 'no phone and no webhook is set up');
+    return none(kind === 'returned' ? 'nobody was told of it' : 'no phone, no e-mail and no webhook is set up');
   return {
     notices: reached.map((target) => draft(alarm, kind, target, effect.atMs)),
     reason: `${kind}, ${alarm.priority}`,

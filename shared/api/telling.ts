@@ -1,4 +1,4 @@
-// Where alerts go: phones of the signed-in person, channels and settings of the site.
+// Where alerts go: phones of the signed-in person, settings of the site.
 import { z } from 'zod';
 import { topicMappingSchema } from '../readings/topic-mapping.ts';
 import { idSchema, nameSchema, timeSchema } from './common.ts';
@@ -23,22 +23,6 @@ export type PhoneView = z.infer<typeof phoneSchema>;
 /** `pushKey` is the VAPID public key the browser subscribes with. */
 export const phonesSchema = z.object({ items: z.array(phoneSchema), pushKey: z.string() });
 export const deliveryResultSchema = z.object({ delivered: z.boolean(), reason: z.string() });
-
-/** The name under which the channels are kept in the store. */
-export const CHANNELS_SETTING = 'channels';
-
-export const channelsSchema = z.object({
-  webhook: z
-    .object({
-      url: z.url({ protocol: /^https?$/ }),
-      /** Signs the body, HMAC-SHA-256; never sent back. */
-      secret: z.string().max(200).optional(),
-      /** Allows an address that names this machine or a link-local one. */
-      allowLocal: z.boolean().default(false),
-    })
-    .nullable(),
-});
-export type Channels = z.infer<typeof channelsSchema>;
 
 export const siteSettingsSchema = z.object({
   siteName: nameSchema,

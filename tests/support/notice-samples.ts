@@ -49,4 +49,10 @@ export const sampleFacts: NoticeFacts = {
   probeName: null,
 };
 
-export const sampleSaying: Saying = { nowMs: SAMPLE_MS, zone: 'Europe/Berlin', publicUrl: 'https://takewell.example' };
+export const sampleSaying: Saying = {
+  nowMs: SAMPLE_MS,
+  zone: 'Europe/Berlin',
+  publicUrl: 'https://takewell.example',
+  siteName: 'Test nursery',
+  person: null,
+};

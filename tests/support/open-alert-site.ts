@@ -6,11 +6,11 @@ import { SAMPLE_MS, sampleAlarm } from './notice-samples.ts';
 import { openDelivery } from './open-delivery.ts';
 import { openOutbox } from './open-outbox.ts';
 import { openPushEndpoint } from './push-endpoint.ts';
-import { openWebhookReceiver } from './webhook-receiver.ts';
+import { openWebhookReceiver, webhookTo } from './webhook-receiver.ts';
 
 export const phoneOne = { channel: 'web-push', targetId: 'phone-1', personId: 'crew-1' } as const;
 export const phoneTwo = { channel: 'web-push', targetId: 'phone-2', personId: 'crew-1' } as const;
-export const webhook = { channel: 'webhook', targetId: 'webhook', personId: null } as const;
+export const webhook = { channel: 'webhook', targetId: 'webhook:first', personId: null } as const;
 
 /** Opens it at the moment of the samples; everything is closed when the test ends. `change` replaces parts of the delivery. */
 export async function openAlertSite(change: Partial<DeliveryParts> = {}) {
@@ -20,7 +20,7 @@ export async function openAlertSite(change: Partial<DeliveryParts> = {}) {
   const clock = { ms: SAMPLE_MS };
   const outbox = await openOutbox(SAMPLE_MS);
   const phones = [await outbox.addPhone(push.subscribe()), await outbox.addPhone(push.subscribe())] as const;
-  await outbox.setWebhook({ url: receiver.url, secret: 'secret', allowLocal: true });
+  await outbox.setChannels({ webhooks: [webhookTo(receiver.url, { secret: 'secret' })] });
   const { delivery, logged } = await openDelivery(outbox.store, clock, change);
   return { ...outbox, push, receiver, clock, phones, delivery, logged };
 }

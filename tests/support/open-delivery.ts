@@ -1,5 +1,6 @@
 // Delivery as the service runs it, on a real store, with a clock that a test turns and pauses that chance does not change.
 import { onTestFinished } from 'vitest';
+import { createEmail } from '../../server/notify/channels/email.ts';
 import { createWebPush } from '../../server/notify/channels/web-push.ts';
 import { createWebhook } from '../../server/notify/channels/webhook.ts';
 import { createDelivery, type Delivery } from '../../server/notify/deliver-notices.ts';
@@ -31,12 +32,16 @@ export async function openDelivery(
   const vapid = await openVapidKeys(store.settings, owner);
   const delivery = createDelivery({
     store,
-    channels: { 'web-push': createWebPush({ vapid, allowLocal: true }), webhook: createWebhook() },
+    channels: {
+      'web-push': createWebPush({ vapid, allowLocal: true }),
+      email: createEmail(),
+      webhook: createWebhook(),
+    },
     clock: { nowMs: () => clock.ms },
     random: () => 0,
     log: { info: keep('info'), warn: keep('warn'), error: keep('error') },
     publicUrl: () => owner.publicUrl,
-    sayContext: () => ({ zone: 'Europe/Berlin' }),
+    sayContext: () => ({ zone: 'Europe/Berlin', siteName: 'Test nursery' }),
     ...change,
   });
   onTestFinished(delivery.close);

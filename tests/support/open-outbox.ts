@@ -7,6 +7,7 @@ import { openStore } from '../../server/store/open-store.ts';
 import type { Phone, Store } from '../../server/store/store.ts';
 import type { Alarm } from '../../shared/alarms/alarm.ts';
 import type { AlarmChange } from '../../shared/alarms/watch-state.ts';
+import { CHANNELS_SETTING, type Channels } from '../../shared/api/channels.ts';
 import type { NoticeDraft, NoticeKind, Target } from '../../shared/telling/notice.ts';
 import { sampleAlarm } from './notice-samples.ts';
 import type { Subscription } from './push-endpoint.ts';
@@ -14,7 +15,7 @@ import type { Subscription } from './push-endpoint.ts';
 export interface Outbox {
   readonly store: Store;
   addPhone(subscription: Subscription): Promise<Phone>;
-  setWebhook(webhook: { url: string; secret?: string; allowLocal: boolean } | null): Promise<void>;
+  setChannels(channels: Partial<Channels>): Promise<void>;
   /** Writes an alarm and its notices in one commit, as the watch does. */
   tell(alarm: Partial<Alarm>, kind: NoticeKind, targets: readonly Target[], atMs: number): Promise<NoticeDraft[]>;
 }
@@ -38,7 +39,7 @@ export async function openOutbox(nowMs: number): Promise<Outbox> {
       const row = { id, personId: 'crew-1', name: id, endpoint, ...keys, createdMs: nowMs + phones };
       return store.phones.put({ ...row, lastResult: null, lastResultMs: null });
     },
-    setWebhook: (webhook) => store.settings.put('channels', { webhook }),
+    setChannels: (channels) => store.settings.put(CHANNELS_SETTING, channels),
     async tell(change, kind, targets, atMs) {
       const alarm = { ...sampleAlarm, ...change };
       const notices = targets.map((target) => draftOf(alarm, kind, target, atMs));

@@ -1,12 +1,15 @@
 // A real receiver of webhook calls for tests and journeys: records each call, checks its signature, and answers as it is told.
 import { createHmac, timingSafeEqual } from 'node:crypto';
 import type { IncomingHttpHeaders } from 'node:http';
+import type { Webhook } from '../../shared/api/channels.ts';
 import { openHttpPeer, type PeerAnswer } from './http-peer.ts';
 
 export interface ReceivedCall {
   readonly path: string;
   /** The id that repeats when a notice is sent twice. */
   readonly noticeId: string;
+  /** The body as it came, and read as JSON: {} when it is none. */
+  readonly text: string;
   readonly message: Record<string, unknown>;
   readonly headers: IncomingHttpHeaders;
   /** null = not signed. */
@@ -26,6 +29,12 @@ export interface WebhookReceiver {
   close(): Promise<void>;
 }
 
+/** A webhook of the site as it is kept, to this address, on this machine if need be. */
+export function webhookTo(url: string, change: Partial<Webhook> = {}): Webhook {
+  const parts = { audience: 'site', contentType: 'json', template: '' } as const;
+  return { ...parts, headers: [], id: 'first', name: 'Webhook', url, allowLocal: true, ...change };
+}
+
 export async function openWebhookReceiver(secret = ''): Promise<WebhookReceiver> {
   const calls: ReceivedCall[] = [];
   let answer: PeerAnswer = { status: 204 };
@@ -34,7 +43,8 @@ export async function openWebhookReceiver(secret = ''): Promise<WebhookReceiver>
     calls.push({
       path,
       noticeId: String(headers['takewell-notice']),
-      message: JSON.parse(body.toString('utf8')),
+      text: body.toString('utf8'),
+      message: readJson(body.toString('utf8')),
       headers,
       isSignatureRight: typeof signature === 'string' ? isRight(signature, body, secret) : null,
       answer,
@@ -50,6 +60,15 @@ export async function openWebhookReceiver(secret = ''): Promise<WebhookReceiver>
     whenCalled: peer.whenAsked,
     close: peer.close,
   };
+}
+
+function readJson(text: string): Record<string, unknown> {
+  try {
+    return JSON.parse(text);
+  } catch {
+    // A form is no JSON: its test looks at the text.
+    return {};
+  }
 }
 
 function isRight(signature: string, body: Buffer, secret: string): boolean {

@@ -1,5 +1,5 @@
 // The webhook: where notices are posted besides phones.
-import type { Channels } from '../../shared/api/telling.ts';
+import type { ChannelsView } from '../../shared/api/channels.ts';
 import { showNote } from '../announce.ts';
 import { calls } from '../calls.ts';
 import { ActButton } from '../parts/act-button.tsx';
@@ -11,16 +11,20 @@ import { words } from '../strings.ts';
 
 const { people: say } = words;
 
-function Fields({ channels, onChanged }: { readonly channels: Channels; readonly onChanged: () => void }) {
-  const { webhook } = channels;
+function Fields({ channels, onChanged }: { readonly channels: ChannelsView; readonly onChanged: () => void }) {
+  const [webhook, ...others] = channels.webhooks;
   const send = async (fields: FormData) => {
     const secret = textOf(fields, 'secret');
     await calls.saveChannels({
-      webhook: {
-        url: textOf(fields, 'url'),
-        allowLocal: fields.has('allowLocal'),
-        ...(secret === '' ? {} : { secret }),
-      },
+      webhooks: [
+        {
+          ...(webhook ?? { name: say.webhook }),
+          url: textOf(fields, 'url'),
+          allowLocal: fields.has('allowLocal'),
+          ...(secret === '' ? {} : { secret }),
+        },
+        ...others,
+      ],
     });
     showNote(say.webhookSaved);
     onChanged();
@@ -38,10 +42,10 @@ function Fields({ channels, onChanged }: { readonly channels: Channels; readonly
         />
         <Tick name="allowLocal" label={say.allowLocal} isOn={webhook?.allowLocal ?? false} />
       </Form>
-      {webhook !== null && (
+      {webhook !== undefined && (
         <ActButton
           kind="quiet"
-          work={() => calls.saveChannels({ webhook: null })}
+          work={() => calls.saveChannels({ webhooks: others })}
           done={say.webhookGone}
           onDone={onChanged}
         >
@@ -61,7 +65,7 @@ export function WebhookForm() {
       {channels.data === undefined ? (
         <LoadState {...channels} />
       ) : (
-        <Fields key={channels.data.webhook?.url ?? ''} channels={channels.data} onChanged={channels.reload} />
+        <Fields key={channels.data.webhooks[0]?.url ?? ''} channels={channels.data} onChanged={channels.reload} />
       )}
     </section>
   );

@@ -1,10 +1,8 @@
-// Phones of the signed-in person, channels and settings of the site.
+// Phones of the signed-in person, and settings of the site.
 import { nanoid } from 'nanoid';
 import { z } from 'zod';
 import { idSchema } from '../../../shared/api/common.ts';
 import {
-  type Channels,
-  channelsSchema,
   deliveryResultSchema,
   newPhoneSchema,
   phoneSchema,
@@ -71,26 +69,7 @@ function phoneRoutes(app: Routes, { store, clock, telling }: HttpParts): void {
   );
 }
 
-function settingRoutes(app: Routes, { site, telling, followMappings }: HttpParts): void {
-  // The secret of the webhook is written, never read back.
-  const shown = () => {
-    const { webhook } = telling.channels();
-    return { webhook: webhook === null ? null : { url: webhook.url, allowLocal: webhook.allowLocal } };
-  };
-  /** A secret that is not named stays; an empty one is taken away. */
-  const withSecret = ({ secret = telling.channels().webhook?.secret, ...webhook }: NonNullable<Channels['webhook']>) =>
-    secret ? { ...webhook, secret } : webhook;
-  app.get('/channels', { config: { role: 'manager' }, schema: { response: { 200: channelsSchema } } }, async () =>
-    shown(),
-  );
-  app.put(
-    '/channels',
-    { config: { role: 'manager' }, schema: { body: channelsSchema, response: { 200: channelsSchema } } },
-    async ({ body }) => {
-      await telling.changeChannels({ webhook: body.webhook === null ? null : withSecret(body.webhook) });
-      return shown();
-    },
-  );
+function settingRoutes(app: Routes, { site, followMappings }: HttpParts): void {
   app.get('/settings', { config: { role: 'viewer' }, schema: { response: { 200: siteSettingsSchema } } }, async () =>
     site.current(),
   );

@@ -1,29 +1,30 @@
-// The site's webhook: a JSON POST that any program can take. `takewell-notice` repeats with the same value when a notice is sent twice;
-// `takewell-signature` lets the receiver see that the body is ours.
+// A webhook: a POST that any program can take, in the words that its template gives. `takewell-notice` repeats with the same value when a
+// notice is sent twice; `takewell-signature` lets the receiver see that the body is ours.
 import { createHmac } from 'node:crypto';
+import type { Webhook } from '../../../shared/api/channels.ts';
+import { fillTemplate } from '../../../shared/telling/template.ts';
+import type { NoticeMessage } from '../notice-message.ts';
+import { templateValues } from '../template-values.ts';
 import { writeWebhookBody } from '../webhook-body.ts';
 import type { Channel, SendResult } from './channel.ts';
 import { type PostOutcome, post, SEND_TIMEOUT_MS } from './post.ts';
 import { mayPass, readRetryAfter } from './read-retry-after.ts';
 
-export interface WebhookTarget {
-  readonly url: string;
-  readonly secret?: string | undefined;
-  /** Lets the address be on this machine or link-local. */
-  readonly allowLocal: boolean;
-}
-
 interface WebhookOptions {
   readonly timeoutMs?: number;
 }
 
-/** The channel to the site's webhook. Any 2xx status means that the receiver has it. */
-export function createWebhook({ timeoutMs = SEND_TIMEOUT_MS }: WebhookOptions = {}): Channel<WebhookTarget> {
+const contentTypes = { json: 'application/json', form: 'application/x-www-form-urlencoded' } as const;
+
+/** The channel to webhooks. Any 2xx status means that the receiver has it. */
+export function createWebhook({ timeoutMs = SEND_TIMEOUT_MS }: WebhookOptions = {}): Channel<Webhook> {
   return {
-    async send(message, { url, secret, allowLocal }, signal) {
-      const body = Buffer.from(writeWebhookBody(message));
+    async send(message, webhook, signal) {
+      const { url, secret, allowLocal, contentType } = webhook;
+      const body = Buffer.from(bodyOf(message, webhook));
       const headers = {
-        'content-type': 'application/json',
+        ...Object.fromEntries(webhook.headers.map(({ name, value }) => [name.toLowerCase(), value])),
+        'content-type': contentTypes[contentType],
         'user-agent': 'takewell',
         'takewell-notice': message.noticeId,
         ...(secret === undefined || secret === '' ? {} : { 'takewell-signature': sign(body, secret) }),
@@ -31,6 +32,10 @@ export function createWebhook({ timeoutMs = SEND_TIMEOUT_MS }: WebhookOptions = 
       return judge(await post({ url, headers, body, timeoutMs, allowLocal, signal }));
     },
   };
+}
+
+function bodyOf(message: NoticeMessage, { template, contentType }: Webhook): string {
+  return template === '' ? writeWebhookBody(message) : fillTemplate(template, templateValues(message), contentType);
 }
 
 /** `sha256=` and the HMAC-SHA-256 (RFC 2104) of the body's bytes, in hex. */

@@ -1,4 +1,4 @@
-// Phones of the signed-in person, the channels and the settings of the site over HTTP.
+// Phones of the signed-in person and the settings of the site over HTTP.
 import { describe, expect, it, onTestFinished } from 'vitest';
 import type { ProblemDetails } from '../../../shared/api/common.ts';
 import type { SiteSettings } from '../../../shared/api/telling.ts';
@@ -80,44 +80,6 @@ describe('phones', () => {
     const lamp = createApiClient(app.url, { authorization: `Bearer ${body.token}` });
     const answer = await lamp.post<ProblemDetails>('/phones', { subscription: subscribe() });
     expect(answer.body).toMatchObject({ status: 403, detail: 'A token is no person: sign in to do this.' });
-  });
-});
-
-describe('channels', () => {
-  const hook = { url: 'https://hooks.example/takewell', secret: 'a secret to sign with' };
-  const shown = { webhook: { url: hook.url, allowLocal: false } };
-
-  it('keep the secret of the webhook and never show it', async () => {
-    const { app, api } = await openTestApp();
-    expect((await api.get('/channels')).body).toEqual({ webhook: null });
-    expect((await api.put('/channels', { webhook: hook })).body).toEqual(shown);
-    expect((await api.get('/channels')).body).toEqual(shown);
-    expect(await app.store.settings.get('channels')).toEqual({ webhook: { ...hook, allowLocal: false } });
-  });
-
-  it('changed without naming the secret keep it, and drop it with an empty one', async () => {
-    const { app, api } = await openTestApp();
-    await api.put('/channels', { webhook: hook });
-    await api.put('/channels', { webhook: { url: 'https://hooks.example/other' } });
-    expect(await app.store.settings.get('channels')).toMatchObject({ webhook: { secret: hook.secret } });
-    await api.put('/channels', { webhook: { url: hook.url, secret: '' } });
-    expect(await app.store.settings.get('channels')).toEqual({ webhook: { url: hook.url, allowLocal: false } });
-  });
-
-  it('are taken away with null, and stand after a restart', async () => {
-    const folder = await makeTestFolder();
-    const { app, api } = await openTestApp({ folder });
-    await api.put('/channels', { webhook: hook });
-    await app.close();
-    const again = await openTestApp({ folder });
-    expect((await again.api.get('/channels')).body).toEqual(shown);
-    await again.api.put('/channels', { webhook: null });
-    expect((await again.api.get('/channels')).body).toEqual({ webhook: null });
-  });
-
-  it.each(['ftp://hooks.example', 'hooks.example', ''])('refuse %j as an address', async (url) => {
-    const { api } = await openTestApp();
-    expect((await api.put('/channels', { webhook: { url } })).status).toBe(400);
   });
 });
 

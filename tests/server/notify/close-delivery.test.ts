@@ -49,6 +49,7 @@ function webhookOnly(afterwards: () => Promise<void> | void): DeliveryParts['cha
   const channel = createWebhook();
   return {
     'web-push': { send: () => Promise.reject(new Error('no phone in this test')) },
+    email: { send: () => Promise.reject(new Error('no e-mail in this test')) },
     webhook: {
       async send(message, target, signal) {
         const result = await channel.send(message, target, signal);

@@ -97,7 +97,7 @@ describe('what fails on our own side', () => {
 
   test('settings of the webhook that cannot be read are a reason, not a crash', async () => {
     const site = await openAlertSite();
-    await site.store.settings.put('channels', { webhook: 'nonsense' });
+    await site.store.settings.put('channels', { webhooks: 'nonsense' });
     await site.tell({}, 'raised', [webhook], SAMPLE_MS);
     await site.delivery.deliverNotices();
     const [notice] = await stateOf(site.store);

@@ -57,7 +57,7 @@ describe('a webhook that is dead', () => {
   test('and removed is told nothing more', async () => {
     const site = await openAlertSite();
     await site.tell({}, 'raised', [webhook], SAMPLE_MS);
-    await site.setWebhook(null);
+    await site.setChannels({ webhooks: [] });
     await site.delivery.deliverNotices();
     expect(await stateOf(site.store)).toMatchObject([{ state: 'given-up', result: 'the webhook was removed' }]);
     expect(site.receiver.calls).toEqual([]);

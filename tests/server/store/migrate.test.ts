@@ -6,7 +6,9 @@ import Database from 'better-sqlite3';
 import { describe, expect, it, onTestFinished } from 'vitest';
 import { type Migration, migrate, readMigrations } from '../../../server/store/migrate.ts';
 import { openDatabase } from '../../../server/store/open-database.ts';
+import { channelsSchema, noChannels } from '../../../shared/api/channels.ts';
 import { makeTestFolder } from '../../support/open-test-app.ts';
+import { webhookTo } from '../../support/webhook-receiver.ts';
 
 const shipped = readMigrations();
 
@@ -138,5 +140,32 @@ describe('readMigrations', () => {
     expect(() => readMigrations(url)).toThrow('003-third.sql should carry number 2');
     copyFileSync(first, join(folder, '001-second.sql'));
     expect(() => readMigrations(url)).toThrow('001-second.sql should carry number 2');
+  });
+});
+
+describe('the one webhook there was', () => {
+  const number = shipped.findIndex(({ name }) => name.endsWith('-channels.sql'));
+  const readChannels = (db: Database.Database) =>
+    JSON.parse(String(db.prepare("SELECT value FROM settings WHERE name = 'channels'").pluck().get()));
+
+  it('is the first of the list, with its secret, and its notices follow it', async () => {
+    const file = await makeFile();
+    const db = open(file, shipped.slice(0, number), 1);
+    const webhook = { url: 'https://hooks.example/takewell', secret: 'kept', allowLocal: true };
+    db.prepare("INSERT INTO settings VALUES ('channels', ?)").run(JSON.stringify({ webhook }));
+    db.exec(`INSERT INTO notices (id, alarm_id, chamber_id, kind, channel, target_id, urgent, decided_ms, next_try_ms)
+      VALUES ('n', 'a', 'c', 'raised', 'webhook', 'webhook', 1, 0, 0)`);
+    db.close();
+    const grown = open(file, shipped, 2);
+    expect(channelsSchema.parse(readChannels(grown)).webhooks).toEqual([webhookTo(webhook.url, { secret: 'kept' })]);
+    expect(grown.prepare('SELECT target_id FROM notices').pluck().get()).toBe('webhook:first');
+  });
+
+  it('that was switched off leaves an empty list', async () => {
+    const file = await makeFile();
+    open(file, shipped.slice(0, number), 1)
+      .exec(`INSERT INTO settings VALUES ('channels', '{"webhook":null}')`)
+      .close();
+    expect(channelsSchema.parse(readChannels(open(file, shipped, 2)))).toEqual(noChannels);
   });
 });

@@ -105,7 +105,7 @@ describe('nobody is told', () => {
   });
 
   it('where there is nothing to tell through', () => {
-    expect(decide('occurred', {}, [])).toEqual({ notices: [], reason: 'no phone and no webhook is set up' });
+    expect(decide('occurred', {}, [])).toEqual({ notices: [], reason: 'no phone, no e-mail and no webhook is set up' });
   });
 });
 

@@ -3,7 +3,7 @@ import { describe, expect, onTestFinished, test } from 'vitest';
 import { createWebhook } from '../../../../server/notify/channels/webhook.ts';
 import { buildNoticeMessage } from '../../../../server/notify/notice-message.ts';
 import { sampleAlarm, sampleFacts, sampleNotice, sampleSaying } from '../../../support/notice-samples.ts';
-import { openWebhookReceiver } from '../../../support/webhook-receiver.ts';
+import { openWebhookReceiver, webhookTo } from '../../../support/webhook-receiver.ts';
 
 const message = buildNoticeMessage(sampleNotice, sampleFacts, sampleSaying);
 const SECRET = 'a secret of the nursery';
@@ -16,7 +16,7 @@ async function open(secret = SECRET) {
 
 test('a receiver gets the alarm in the words of the HTTP interface, the sentence and where to look', async () => {
   const receiver = await open();
-  const result = await createWebhook().send(message, { url: receiver.url, secret: SECRET, allowLocal: true });
+  const result = await createWebhook().send(message, webhookTo(receiver.url, { secret: SECRET }));
   expect(result).toEqual({ delivered: true, detail: 'accepted by the webhook (204)' });
   const [call] = receiver.calls;
   expect(call?.message).toMatchObject({
@@ -58,7 +58,7 @@ test('a receiver gets the alarm in the words of the HTTP interface, the sentence
 
 test('the notice can be told from a repetition, and that it is ours, by its headers', async () => {
   const receiver = await open();
-  await createWebhook().send(message, { url: receiver.url, secret: SECRET, allowLocal: true });
+  await createWebhook().send(message, webhookTo(receiver.url, { secret: SECRET }));
   const [call] = receiver.calls;
   expect(call?.noticeId).toBe(sampleNotice.id);
   expect(call?.headers['content-type']).toBe('application/json');
@@ -67,8 +67,8 @@ test('the notice can be told from a repetition, and that it is ours, by its head
 
 test('with another secret the signature does not fit, and without one there is none', async () => {
   const receiver = await open();
-  await createWebhook().send(message, { url: receiver.url, secret: 'another', allowLocal: true });
-  await createWebhook().send(message, { url: receiver.url, allowLocal: true });
+  await createWebhook().send(message, webhookTo(receiver.url, { secret: 'another' }));
+  await createWebhook().send(message, webhookTo(receiver.url));
   expect(receiver.calls.map((call) => call.isSignatureRight)).toEqual([false, null]);
 });
 
@@ -76,7 +76,7 @@ test('an alarm that is over is told with the moment of its return', async () => 
   const receiver = await open();
   const alarm = { ...sampleAlarm, level: 0, returnedMs: Date.UTC(2026, 2, 1, 12, 12), batchId: 'b1' } as const;
   const returned = buildNoticeMessage({ ...sampleNotice, kind: 'returned' }, { ...sampleFacts, alarm }, sampleSaying);
-  await createWebhook().send(returned, { url: receiver.url, allowLocal: true });
+  await createWebhook().send(returned, webhookTo(receiver.url));
   expect(receiver.calls[0]?.message).toMatchObject({
     kind: 'returned',
     alarm: { returnedAt: '2026-03-01T12:12:00Z', level: 0, batchId: 'b1' },
@@ -96,21 +96,21 @@ describe('what a receiver answers', () => {
   ])('%j', async (answer, expected) => {
     const receiver = await open();
     receiver.answerWith(answer);
-    const result = await createWebhook().send(message, { url: receiver.url, allowLocal: true });
+    const result = await createWebhook().send(message, webhookTo(receiver.url));
     expect(result).toMatchObject(expected);
   });
 
   test('nothing at all: left after the time limit, to be tried again', async () => {
     const receiver = await open();
     receiver.answerWith('stall');
-    const result = await createWebhook({ timeoutMs: 50 }).send(message, { url: receiver.url, allowLocal: true });
+    const result = await createWebhook({ timeoutMs: 50 }).send(message, webhookTo(receiver.url));
     expect(result).toMatchObject({ delivered: false, retryable: true, serviceDown: true });
   });
 
   test('a redirect: it is not followed, and the person is told to enter the final address', async () => {
     const [receiver, elsewhere] = [await open(), await open()];
     receiver.answerWith({ status: 307, headers: { location: elsewhere.url } });
-    const result = await createWebhook().send(message, { url: receiver.url, allowLocal: true });
+    const result = await createWebhook().send(message, webhookTo(receiver.url));
     expect(result).toMatchObject({ delivered: false, retryable: false });
     expect(result).toMatchObject({ reason: expect.stringContaining('enter the final address') });
     expect(elsewhere.calls).toEqual([]);
@@ -122,7 +122,7 @@ test.each(['127.0.0.1', 'localhost', '[::ffff:7f00:1]', '2130706433'])(
   async (host) => {
     const receiver = await open();
     const url = receiver.url.replace('127.0.0.1', host);
-    const result = await createWebhook().send(message, { url, allowLocal: false });
+    const result = await createWebhook().send(message, webhookTo(url, { allowLocal: false }));
     expect(result).toMatchObject({ delivered: false, retryable: false });
     expect(result).toMatchObject({ reason: expect.stringContaining('allow local addresses') });
     expect(receiver.calls).toEqual([]);
@@ -130,7 +130,7 @@ test.each(['127.0.0.1', 'localhost', '[::ffff:7f00:1]', '2130706433'])(
 );
 
 test.each(['ftp://hook.example/', 'file:///etc/passwd', 'not an address'])('%s is no address to call', async (url) => {
-  await expect(createWebhook().send(message, { url, allowLocal: true })).resolves.toEqual({
+  await expect(createWebhook().send(message, webhookTo(url))).resolves.toEqual({
     delivered: false,
     retryable: false,
     reason: 'its address is no web address',
