@@ -1,5 +1,5 @@
 // A real Chromium for the tests, each time with a fresh profile that talks to nobody but the page it is shown.
-import { type Browser, chromium, type Page } from 'playwright-core';
+import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
 import { onTestFinished } from 'vitest';
 import { findChromium } from './find-chromium.ts';
 
@@ -34,8 +34,13 @@ export const tablet: Screen = { width: 768, height: 1024 };
 export const wallScreen: Screen = { width: 1920, height: 1080 };
 
 /** A page of its own context (cookies, storage, service worker) on the service at `url`. */
-export async function openPage(browser: Browser, url: string, screen: Screen = wallScreen): Promise<Page> {
-  const context = await browser.newContext({ baseURL: url, locale: 'en-US', viewport: screen });
+export async function openPage(
+  browser: Browser,
+  url: string,
+  screen: Screen = wallScreen,
+  device: Pick<BrowserContextOptions, 'timezoneId' | 'hasTouch'> = {},
+): Promise<Page> {
+  const context = await browser.newContext({ baseURL: url, locale: 'en-US', viewport: screen, ...device });
   context.setDefaultTimeout(15_000);
   return context.newPage();
 }
