@@ -55,6 +55,7 @@ function saySilence(failure: MailError, { host, port, security }: EmailSettings)
 function readError(error: unknown): MailError & Error {
   const fields = error instanceof Error ? (error as Error & Partial<MailError>) : new Error('unknown');
   const { code = '', command = '', responseCode = 0 } = fields as Partial<MailError>;
-  const cause = fields.cause instanceof Error && 'code' in fields.cause ? String(fields.cause.code) : code;
-  return Object.assign(new Error(fields.message), { name: fields.name, code: cause, command, responseCode });
+  // The library has one code for all faults of a socket; the system's own stands in the text.
+  const system = /\b(ENOTFOUND|EAI_AGAIN|E(?:CONN|TIMEDOUT|HOST|NET)[A-Z]*)\b/.exec(fields.message)?.[1] ?? code;
+  return Object.assign(new Error(fields.message), { name: fields.name, code: system, command, responseCode });
 }
