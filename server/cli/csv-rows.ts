@@ -2,25 +2,29 @@
 // which is nearly all of a table of readings, take a quick way. It knows no columns.
 
 export class CsvRows {
+  readonly #take: (row: string[]) => void;
   #rest = '';
   #isFirst = true;
 
-  /** The rows that are complete now; empty lines are passed over. */
-  push(text: string): string[][] {
+  /** `take` is given each row once it is complete; empty lines are passed over. */
+  constructor(take: (row: string[]) => void) {
+    this.#take = take;
+  }
+
+  push(text: string): void {
     const lines = (this.#rest + text).split('\n');
     this.#rest = lines.pop() ?? '';
-    return this.#rowsOf(lines, false);
+    this.#takeRows(lines, false);
   }
 
   /** No text follows: what is left is the last row. */
-  end(): string[][] {
+  end(): void {
     const last = this.#rest;
     this.#rest = '';
-    return this.#rowsOf([last], true);
+    this.#takeRows([last], true);
   }
 
-  #rowsOf(lines: readonly string[], isEnd: boolean): string[][] {
-    const rows: string[][] = [];
+  #takeRows(lines: readonly string[], isEnd: boolean): void {
     let open = '';
     for (const line of lines) {
       const whole = open === '' ? line : `${open}\n${line}`;
@@ -30,10 +34,9 @@ export class CsvRows {
       }
       open = '';
       const row = whole.endsWith('\r') ? whole.slice(0, -1) : whole;
-      if (row !== '') rows.push(splitRow(this.#withoutMark(row)));
+      if (row !== '') this.#take(splitRow(this.#withoutMark(row)));
     }
     if (open !== '') this.#rest = `${open}\n${this.#rest}`;
-    return rows;
   }
 
   /** Spreadsheets put a byte order mark before the first row. */

@@ -41,14 +41,15 @@ export async function readSeries(
   const stream = path === '-' ? stdin : createReadStream(path, { highWaterMark: PIECE_BYTES });
   const series = new Series(reader);
   const decoder = new TextDecoder();
-  const rows = new CsvRows();
+  const rows = new CsvRows((row) => series.row(row));
   let bytes = 0;
   for await (const piece of pieces(stream, path)) {
     bytes += piece.length;
-    for (const row of rows.push(decoder.decode(piece, { stream: true }))) series.row(row);
+    rows.push(decoder.decode(piece, { stream: true }));
     reader.progress(bytes);
   }
-  for (const row of [...rows.push(decoder.decode()), ...rows.end()]) series.row(row);
+  rows.push(decoder.decode());
+  rows.end();
   return series.end();
 }
 

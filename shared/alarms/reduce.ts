@@ -14,6 +14,7 @@ import {
   type ChamberWatch,
   calmEntry,
   type Effect,
+  isCalm,
   keyOf,
   outOfServiceOf,
   type Reduction,
@@ -32,6 +33,7 @@ export function reduce(state: ChamberWatch, event: WatchEvent): Reduction {
 }
 
 function observe(before: ChamberWatch, scene: Scene): Reduction {
+  if (isStill(before, scene)) return { state: before, effects: [] };
   const ended = endWithBatch(before, scene);
   const overruled = calmOverruled(ended.state, scene.nowMs);
   const expired = expireShelves(overruled.state, scene.nowMs, (id) => isSuppressed(ruleOf(id), scene));
@@ -51,8 +53,22 @@ function observe(before: ChamberWatch, scene: Scene): Reduction {
       effects.push(...outcome.effects, { type: 'entry-changed', key, entry: outcome.entry });
     }
   }
-  return { state: { ...before, entries }, effects };
+  return { state: entries === before.entries ? before : { ...before, entries }, effects };
 }
+
+/** Nothing stands or is pending, and no rule sees anything: nearly all scenes, so it is looked for first. Then nothing below changes anything. */
+function isStill({ entries }: ChamberWatch, scene: Scene): boolean {
+  for (const key in entries) {
+    const entry = entries[key];
+    if (entry !== undefined && !isCalm(entry)) return false;
+  }
+  for (const rule of allRules) {
+    for (const { level } of rule.judge(scene, nothingHeld)) if (level !== 0) return false;
+  }
+  return true;
+}
+
+const nothingHeld = () => 0 as const;
 
 function judge(state: ChamberWatch, rule: Rule, scene: Scene, standing: readonly WatchEntry[]): readonly Judgement[] {
   const held = (subjectId: string | null) => {

@@ -45,11 +45,11 @@ export interface Measurement {
  */
 export function updateTrend(memory: TrendMemory, { timeMs, value }: Measurement, model: TrendModel): TrendMemory {
   if (!Number.isFinite(value)) return memory;
-  if (memory === null) return beginTrend(timeMs, value, model);
+  if (memory === null) return beginTrend({ timeMs, value }, model);
   const stepMs = timeMs - memory.timeMs;
   if (stepMs <= 0) return memory;
-  if (stepMs > model.longestGapMs) return beginTrend(timeMs, value, model);
-  return correct(advanceTrend(memory, stepMs / MINUTE_MS, model), value, model.readingSd ** 2);
+  if (stepMs > model.longestGapMs) return beginTrend({ timeMs, value }, model);
+  return correctTrend(advanceTrend(memory, stepMs / MINUTE_MS, model), { timeMs, value }, model);
 }
 
 /**
@@ -70,7 +70,8 @@ export function advanceTrend(trend: Trend, minutes: number, model: TrendModel): 
   };
 }
 
-function beginTrend(timeMs: number, value: number, model: TrendModel): Trend {
+/** Begins with one measurement. */
+export function beginTrend({ timeMs, value }: Measurement, model: TrendModel): Trend {
   return {
     timeMs,
     level: value,
@@ -81,16 +82,18 @@ function beginTrend(timeMs: number, value: number, model: TrendModel): Trend {
   };
 }
 
-function correct(trend: Trend, value: number, readingVariance: number): Trend {
+/** A trend that was advanced to the time of a measurement, corrected by it. */
+export function correctTrend(trend: Trend, { timeMs, value }: Measurement, { readingSd }: TrendModel): Trend {
   const { levelVariance, covariance, slopeVariance } = trend;
   const innovation = value - trend.level;
-  const spread = levelVariance + readingVariance;
+  const spread = levelVariance + readingSd * readingSd;
   // Without any doubt about the level there is nothing to learn from a reading.
-  if (spread <= 0) return trend;
+  if (spread <= 0) return { ...trend, timeMs };
   const levelGain = levelVariance / spread;
   const slopeGain = covariance / spread;
   return {
-    timeMs: trend.timeMs,
+    // The instant itself, not the sum of steps that rounding carries away from it.
+    timeMs,
     level: trend.level + levelGain * innovation,
     slopePerMinute: trend.slopePerMinute + slopeGain * innovation,
     levelVariance: (1 - levelGain) * levelVariance,

@@ -3,11 +3,11 @@
 import { MINUTE_MS } from '../units.ts';
 import {
   advanceTrend,
+  beginTrend,
+  correctTrend,
   type Measurement,
-  noTrend,
   type Trend,
   type TrendModel,
-  updateTrend,
 } from './local-linear-trend.ts';
 
 export interface MixtureModel {
@@ -51,30 +51,27 @@ export function updateMixture(memory: MixtureMemory, measured: Measurement, mode
   const minutes = (timeMs - memory.timeMs) / MINUTE_MS;
   if (minutes <= 0) return memory;
   const keep = Math.exp(-minutes / model.remembersMinutes);
-  const beliefs = memory.trends.map(({ trend, weight }, i) => {
-    const temper = model.tempers[i];
-    return temper === undefined ? 0 : keep * Math.log(weight) + logLikelihood(trend, minutes, value, temper);
-  });
+  const next: Trend[] = [];
+  const beliefs: number[] = [];
+  for (const [i, temper] of model.tempers.entries()) {
+    const known = memory.trends[i];
+    // A memory kept by a program with fewer tempers has no word on the others.
+    if (known === undefined) return beginMixture(measured, model);
+    const foretold = advanceTrend(known.trend, minutes, temper);
+    beliefs.push(keep * Math.log(known.weight) + logLikelihood(foretold, value, temper));
+    next.push(correctTrend(foretold, measured, temper));
+  }
   const weights = normalise(beliefs, model.openMind);
-  const trends = memory.trends.map(({ trend }, i) => {
-    const temper = model.tempers[i];
-    const next = temper === undefined ? null : updateTrend(trend, measured, temper);
-    return { trend: next ?? trend, weight: weights[i] ?? 0 };
-  });
-  return { timeMs, value, trends };
+  return { timeMs, value, trends: next.map((trend, i) => ({ trend, weight: weights[i] ?? 0 })) };
 }
 
 function beginMixture({ timeMs, value }: Measurement, { tempers }: MixtureModel): Mixture {
-  const trends = tempers.flatMap((temper) => {
-    const trend = updateTrend(noTrend, { timeMs, value }, temper);
-    return trend === null ? [] : [{ trend, weight: 1 / tempers.length }];
-  });
-  return { timeMs, value, trends };
+  const weight = 1 / tempers.length;
+  return { timeMs, value, trends: tempers.map((temper) => ({ trend: beginTrend({ timeMs, value }, temper), weight })) };
 }
 
 /** Up to a constant that is the same for every temper. */
-function logLikelihood(trend: Trend, minutes: number, value: number, temper: TrendModel): number {
-  const foretold = advanceTrend(trend, minutes, temper);
+function logLikelihood(foretold: Trend, value: number, temper: TrendModel): number {
   const variance = foretold.levelVariance + temper.readingSd * temper.readingSd;
   const miss = value - foretold.level;
   return -0.5 * (Math.log(variance) + (miss * miss) / variance);

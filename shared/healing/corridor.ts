@@ -2,7 +2,7 @@
 import { type BatchTimes, planStages, type StageSpan } from './batch-clock.ts';
 import { limitPieces, type Piece, type ResolveEnd } from './limit-course.ts';
 import type { LimitEnd, LimitSet, ProfileDocument, StagePlan } from './profile.ts';
-import { type LimitAt, slowTightening } from './slow-tightening.ts';
+import { type LimitCourse, slowTightening } from './slow-tightening.ts';
 
 /** Limits of one quantity; always lowLow ≤ low ≤ high ≤ highHigh. A humidity `high` of 100 watches nothing: air cannot be wetter. */
 export interface Band {
@@ -24,28 +24,42 @@ export interface HouseAir {
 }
 
 type Quantity = 'temperature' | 'humidity';
-type BandAt = (atMs: number) => Band | null;
+
+/** A band over time, and until when it stays what it is, as in `LimitCourse`. */
+interface BandCourse {
+  readonly bandAt: (atMs: number) => Band | null;
+  readonly steadyUntilMs: (atMs: number) => number;
+}
 
 /**
  * The corridor over all stages, worked out once; the returned function is cheap to call for any instant, in any order, and gives null
  * outside the stages. Tightening is slowed to the profile's grace, also across borders and steps; loosening is immediate: a limit jumps only
  * where a step or border loosens it. `closed` always follows loading, so its grace starts from the loading limits even when the opening is
  * not known. Where house air makes low and high cross they change places, so that the corridor is never empty; only then may a limit
- * tighten faster. House air is taken as one value for the whole plan.
+ * tighten faster. House air is taken as one value for the whole plan. While no limit moves, instants in a row get the same object.
  */
 export function makeCorridor(
   document: ProfileDocument,
   spans: readonly StageSpan[],
   house: HouseAir,
 ): (atMs: number) => Corridor | null {
-  const temperatureAt = makeBand(document, spans, 'temperature', house, document.grace.temperaturePerHour);
-  const humidityAt = makeBand(document, spans, 'humidity', house, document.grace.humidityPerHour);
+  const temperature = makeBand(document, spans, 'temperature', house, document.grace.temperaturePerHour);
+  const humidity = makeBand(document, spans, 'humidity', house, document.grace.humidityPerHour);
   const startMs = spans[0]?.startMs ?? Infinity;
+  const workOut = (atMs: number): Corridor | null => {
+    const [temperatureNow, humidityNow] = [temperature.bandAt(atMs), humidity.bandAt(atMs)];
+    return temperatureNow === null || humidityNow === null
+      ? null
+      : { temperature: temperatureNow, humidity: humidityNow };
+  };
+  let steady: { readonly corridor: Corridor | null; readonly fromMs: number; readonly untilMs: number } | null = null;
   return (atMs) => {
     if (atMs < startMs) return null;
-    const temperature = temperatureAt(atMs);
-    const humidity = humidityAt(atMs);
-    return temperature === null || humidity === null ? null : { temperature, humidity };
+    if (steady !== null && (atMs === steady.fromMs || (atMs > steady.fromMs && atMs < steady.untilMs)))
+      return steady.corridor;
+    const untilMs = earliest(atMs, temperature, humidity);
+    steady = { corridor: workOut(atMs), fromMs: atMs, untilMs };
+    return steady.corridor;
   };
 }
 
@@ -65,15 +79,28 @@ function makeBand(
   quantity: Quantity,
   house: HouseAir,
   ratePerHour: number,
-): BandAt {
+): BandCourse {
   const resolve = endResolver(quantity, house[quantity]);
-  const course = (name: keyof LimitSet, side: 'low' | 'high'): LimitAt =>
+  const course = (name: keyof LimitSet, side: 'low' | 'high'): LimitCourse =>
     slowTightening(coursePieces(document, spans, quantity, name, resolve), side, ratePerHour);
   const lowLow = course('lowLow', 'low');
   const low = course('low', 'low');
   const high = course('high', 'high');
   const highHigh = course('highHigh', 'high');
-  return (atMs) => orderBand(lowLow(atMs), low(atMs), high(atMs), highHigh(atMs));
+  return {
+    bandAt: (atMs) => orderBand(lowLow.valueAt(atMs), low.valueAt(atMs), high.valueAt(atMs), highHigh.valueAt(atMs)),
+    steadyUntilMs: (atMs) => earliest(atMs, low, high, lowLow, highHigh),
+  };
+}
+
+/** Until when all of them are steady. */
+function earliest(atMs: number, ...courses: readonly Pick<LimitCourse, 'steadyUntilMs'>[]): number {
+  let untilMs = Infinity;
+  for (const course of courses) {
+    untilMs = Math.min(untilMs, course.steadyUntilMs(atMs));
+    if (untilMs <= atMs) break;
+  }
+  return untilMs;
 }
 
 function coursePieces(

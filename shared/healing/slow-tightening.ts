@@ -2,8 +2,13 @@
 import { HOUR_MS } from '../units.ts';
 import { type Piece, valueOfPiece } from './limit-course.ts';
 
-/** A limit over time: its value, or null where it is not set. */
-export type LimitAt = (atMs: number) => number | null;
+/** A limit over time. */
+export interface LimitCourse {
+  /** Its value, or null where it is not set. */
+  readonly valueAt: (atMs: number) => number | null;
+  /** Up to this instant, itself not included, the value stays what it is at `atMs`; `atMs` itself where it is on the move. */
+  readonly steadyUntilMs: (atMs: number) => number;
+}
 
 interface CarriedPiece extends Piece {
   /** The tightest the grace allows at `fromMs`, from everything before and the piece's own start. */
@@ -16,17 +21,27 @@ interface CarriedPiece extends Piece {
  * What follows from it: it never tightens faster than `ratePerHour`, it is never tighter than raw, and it jumps only where raw loosens.
  * Pieces must be in order of time; a jump of raw belongs to the later piece.
  */
-export function slowTightening(pieces: readonly Piece[], side: 'low' | 'high', ratePerHour: number): LimitAt {
+export function slowTightening(pieces: readonly Piece[], side: 'low' | 'high', ratePerHour: number): LimitCourse {
   const sign = side === 'high' ? 1 : -1;
   const ratePerMs = ratePerHour / HOUR_MS;
   const carried = carrySlack(
     pieces.map((piece) => signed(piece, sign)),
     ratePerMs,
   );
-  return (atMs) => {
-    const piece = lastStartedBy(carried, atMs);
-    if (piece === null || atMs >= piece.toMs) return null;
-    return sign * Math.max(valueOfPiece(piece, atMs), piece.slackAtStart - ratePerMs * (atMs - piece.fromMs));
+  const slackAt = (piece: CarriedPiece, atMs: number) => piece.slackAtStart - ratePerMs * (atMs - piece.fromMs);
+  return {
+    valueAt(atMs) {
+      const piece = carried[startedBy(carried, atMs) - 1];
+      if (piece === undefined || atMs >= piece.toMs) return null;
+      return sign * Math.max(valueOfPiece(piece, atMs), slackAt(piece, atMs));
+    },
+    steadyUntilMs(atMs) {
+      const started = startedBy(carried, atMs);
+      const piece = carried[started - 1];
+      if (piece === undefined || atMs >= piece.toMs) return carried[started]?.fromMs ?? Infinity;
+      const isLevel = piece.fromValue === piece.toValue && slackAt(piece, atMs) <= piece.fromValue;
+      return isLevel ? piece.toMs : atMs;
+    },
   };
 }
 
@@ -48,7 +63,8 @@ function carrySlack(pieces: readonly Piece[], ratePerMs: number): CarriedPiece[]
   });
 }
 
-function lastStartedBy(pieces: readonly CarriedPiece[], atMs: number): CarriedPiece | null {
+/** How many pieces have started by then. */
+function startedBy(pieces: readonly CarriedPiece[], atMs: number): number {
   let low = 0;
   let high = pieces.length;
   while (low < high) {
@@ -56,5 +72,5 @@ function lastStartedBy(pieces: readonly CarriedPiece[], atMs: number): CarriedPi
     if ((pieces[middle]?.fromMs ?? Infinity) <= atMs) low = middle + 1;
     else high = middle;
   }
-  return pieces[low - 1] ?? null;
+  return low;
 }

@@ -90,10 +90,12 @@ export function healthyCanopy(probes: readonly ProbeNow[], nowMs: number): Healt
  * what that alarm tells, so that a doubted *hot* value is seen by a person and does not vanish.
  */
 export function leftOutReadings(probes: readonly ProbeNow[], nowMs: number): LeftOut[] {
-  return freshCanopy(probes, nowMs).flatMap((probe) => [
-    ...leftOut(probe.probeId, 'temperature', probe.temperature, probe.temperatureFlag),
-    ...leftOut(probe.probeId, 'humidity', probe.humidity, probe.humidityFlag),
-  ]);
+  return freshCanopy(probes, nowMs)
+    .filter((probe) => !isTrusted(probe.temperatureFlag) || !isTrusted(probe.humidityFlag))
+    .flatMap((probe) => [
+      ...leftOut(probe.probeId, 'temperature', probe.temperature, probe.temperatureFlag),
+      ...leftOut(probe.probeId, 'humidity', probe.humidity, probe.humidityFlag),
+    ]);
 }
 
 function medianOfAir(

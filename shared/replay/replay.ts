@@ -152,7 +152,7 @@ function addUp(tallies: readonly QualityTally[]): QualityTally {
 }
 
 function sameCorridor(a: Corridor | null, b: Corridor | null): boolean {
-  if (a === null || b === null) return a === b;
+  if (a === b || a === null || b === null) return a === b;
   return sameBand(a.temperature, b.temperature) && sameBand(a.humidity, b.humidity);
 }
 

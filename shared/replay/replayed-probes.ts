@@ -61,10 +61,10 @@ export class ReplayedProbes {
 
   /** True when between two instants a probe came, went or fell silent. */
   #hasChanged(beforeMs: number, nowMs: number): boolean {
+    const isBetween = (border: number) => beforeMs <= border && border < nowMs;
     return this.#probes.some(({ silenceMs, fromMs, toMs }, i) => {
-      const newest = this.#newest[i] ?? null;
-      const borders = [fromMs - 1, toMs, (newest?.timeMs ?? fromMs) + silenceMs];
-      return borders.some((border) => beforeMs <= border && border < nowMs);
+      const lastMs = this.#newest[i]?.timeMs ?? fromMs;
+      return isBetween(fromMs - 1) || isBetween(toMs) || isBetween(lastMs + silenceMs);
     });
   }
 }

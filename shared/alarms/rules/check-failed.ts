@@ -35,7 +35,7 @@ export const checkFailed: Rule = {
   onDelayMs: [0, 0],
   offDelayMs: 0,
   judge({ nowMs, care }) {
-    if (care === undefined) return [];
+    if (care === undefined || (care.checks.length === 0 && care.reports.length === 0)) return [];
     const seen = [...care.checks.flatMap(sightOfCheck), ...care.reports.flatMap((one) => sightOfReport(one, care))]
       .filter(({ atMs }) => atMs <= nowMs)
       .sort((a, b) => a.atMs - b.atMs);

@@ -16,8 +16,9 @@ export const checkOverdue: Rule = {
   onDelayMs: [0, 0],
   offDelayMs: 0,
   judge({ nowMs, care }) {
-    const due = (care?.checks ?? []).filter(({ dueMs }) => dueMs <= nowMs);
-    const knownMs = care?.knownSinceMs ?? 0;
+    if (care === undefined || care.checks.length === 0) return [];
+    const due = care.checks.filter(({ dueMs }) => dueMs <= nowMs);
+    const knownMs = care.knownSinceMs;
     const late = due.filter((check) => isLate(check, nowMs, knownMs) && !due.some((other) => isNextOf(check, other)));
     const groups = Map.groupBy(late, ({ dueMs }) => dueMs);
     const judged = [...groups].map(([dueMs, checks]) => judgeGroup(dueMs, checks, due));

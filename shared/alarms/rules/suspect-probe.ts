@@ -17,12 +17,13 @@ export const suspectProbe: Rule = {
   offDelayMs: 10 * MINUTE_MS,
   judge({ nowMs, batchId, readings }) {
     if (batchId === null || readings === undefined) return [];
-    const leftOut = leftOutReadings(readings, nowMs);
-    const odd = new Set([
-      ...leftOut.map(({ probeId }) => probeId),
-      ...compareNeighbours(healthyCanopy(readings, nowMs)).map(({ probeId }) => probeId),
-    ]);
-    return readings.filter(({ place }) => place === 'canopy').map((probe) => judgeProbe(probe, leftOut, odd, nowMs));
+    const canopy = readings.filter(({ place }) => place === 'canopy');
+    const leftOut = leftOutReadings(canopy, nowMs);
+    const odd = new Set(leftOut.map(({ probeId }) => probeId));
+    // Neighbours are asked only where there are any.
+    if (canopy.length > 1)
+      for (const { probeId } of compareNeighbours(healthyCanopy(canopy, nowMs))) odd.add(probeId);
+    return canopy.map((probe) => judgeProbe(probe, leftOut, odd, nowMs));
   },
 };
 

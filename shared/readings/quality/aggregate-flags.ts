@@ -2,12 +2,17 @@
 import { FLAG, type Flag } from '../reading.ts';
 
 /** From least to most telling: 9 < 2 < 1 < 3 < 4 (as ioos_qc aggregates). */
-const precedence: readonly Flag[] = [FLAG.missing, FLAG.notEvaluated, FLAG.pass, FLAG.suspect, FLAG.fail];
+const precedence: Readonly<Record<Flag, number>> = {
+  [FLAG.missing]: 0,
+  [FLAG.notEvaluated]: 1,
+  [FLAG.pass]: 2,
+  [FLAG.suspect]: 3,
+  [FLAG.fail]: 4,
+};
 
 /** The flag of highest precedence; no flags at all → missing. */
 export function aggregateFlags(flags: readonly Flag[]): Flag {
-  return flags.reduce<Flag>(
-    (worst, flag) => (precedence.indexOf(flag) > precedence.indexOf(worst) ? flag : worst),
-    FLAG.missing,
-  );
+  let worst: Flag = FLAG.missing;
+  for (const flag of flags) if (precedence[flag] > precedence[worst]) worst = flag;
+  return worst;
 }

@@ -13,7 +13,7 @@ const piece = (fromHours: number, toHours: number, fromValue: number, toValue = 
 });
 
 const values = (pieces: Piece[], side: 'low' | 'high', rate: number, hours: number[]) => {
-  const limitAt = slowTightening(pieces, side, rate);
+  const limitAt = slowTightening(pieces, side, rate).valueAt;
   return hours.map((hour) => limitAt(hour * HOUR_MS));
 };
 
@@ -108,7 +108,7 @@ describe('a limit with grace, whatever its course', () => {
         const loosest = [...before, ...sampled, ...(raw === null ? [] : [{ ms: atMs, value: raw }])]
           .filter(({ ms }) => ms <= atMs)
           .map(({ ms, value }) => sign * value - (rate * (atMs - ms)) / HOUR_MS);
-        const limit = slowTightening(pieces, side, rate)(atMs);
+        const limit = slowTightening(pieces, side, rate).valueAt(atMs);
         if (raw === null) expect(limit).toBeNull();
         else expect(sign * (limit ?? Number.NaN)).toBeCloseTo(Math.max(...loosest), 8);
       }),
@@ -119,7 +119,7 @@ describe('a limit with grace, whatever its course', () => {
     fc.assert(
       fc.property(anyCourse, anySide, anyRate, (pieces, side, rate) => {
         const sign = side === 'high' ? 1 : -1;
-        const limitAt = slowTightening(pieces, side, rate);
+        const limitAt = slowTightening(pieces, side, rate).valueAt;
         let last: { hour: number; value: number } | null = null;
         for (const hour of sampledHours) {
           const value = limitAt(hour * HOUR_MS);
@@ -136,7 +136,7 @@ describe('a limit with grace, whatever its course', () => {
     fc.assert(
       fc.property(anyCourse, anySide, anyRate, (pieces, side, rate) => {
         const sign = side === 'high' ? 1 : -1;
-        const limitAt = slowTightening(pieces, side, rate);
+        const limitAt = slowTightening(pieces, side, rate).valueAt;
         for (const [index, next] of pieces.entries()) {
           const previous = pieces[index - 1];
           if (previous === undefined || previous.toMs !== next.fromMs) continue;
