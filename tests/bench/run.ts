@@ -2,10 +2,18 @@
 import { writeFileSync } from 'node:fs';
 import { cpus } from 'node:os';
 import { type BenchLine, sayLine } from './bench-line.ts';
+import { measureChart } from './chart.ts';
 import { measureIngest } from './ingest.ts';
+import { measureRecord } from './record-csv.ts';
+import { measureReplay } from './replay.ts';
 
 /** One entry a topic; each gives its lines as they are measured. */
-const benchmarks: readonly (() => AsyncIterable<BenchLine>)[] = [measureIngest];
+const benchmarks: readonly (() => AsyncIterable<BenchLine>)[] = [
+  measureIngest,
+  measureReplay,
+  measureRecord,
+  measureChart,
+];
 
 const lines: BenchLine[] = [];
 for (const measure of benchmarks) {
