@@ -21,8 +21,7 @@ export const suspectProbe: Rule = {
     const leftOut = leftOutReadings(canopy, nowMs);
     const odd = new Set(leftOut.map(({ probeId }) => probeId));
     // Neighbours are asked only where there are any.
-    if (canopy.length > 1)
-      for (const { probeId } of compareNeighbours(healthyCanopy(canopy, nowMs))) odd.add(probeId);
+    if (canopy.length > 1) for (const { probeId } of compareNeighbours(healthyCanopy(canopy, nowMs))) odd.add(probeId);
     return canopy.map((probe) => judgeProbe(probe, leftOut, odd, nowMs));
   },
 };
