@@ -102,7 +102,7 @@ export function readSettings(environment: Record<string, string | undefined>, cw
     ([name, value]) => name.startsWith('TAKEWELL_') && value !== undefined,
   );
   const parsed = environmentSchema.safeParse(Object.fromEntries(own));
-  if (!parsed.success) throw new Problem('bad-setting', firstFault(parsed.error));
+  if (!parsed.success) throw Problem.forOperator('bad-setting', firstFault(parsed.error));
   return toSettings(parsed.data, cwd);
 }
 

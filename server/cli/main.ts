@@ -33,7 +33,8 @@ function write(text: string): Promise<void> {
   return new Promise((resolve, reject) => {
     process.stdout.write(text, (cause) => {
       if (cause === null || cause === undefined) resolve();
-      else reject(new Problem('unavailable', `Standard output cannot be written: ${cause.message}.`, { cause }));
+      else
+        reject(Problem.forOperator('unavailable', `Standard output cannot be written: ${cause.message}.`, { cause }));
     });
   });
 }

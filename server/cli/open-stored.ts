@@ -21,7 +21,10 @@ export async function changeStored<T>(terminal: Terminal, work: (store: Store) =
 
 /** What is said where a database is needed and there is none. */
 export function noDatabase(file: string): Problem {
-  return new Problem('not-found', `There is no database at ${file}: start Takewell once, or set TAKEWELL_DATA_DIR.`);
+  return Problem.forOperator(
+    'not-found',
+    `There is no database at ${file}: start Takewell once, or set TAKEWELL_DATA_DIR.`,
+  );
 }
 
 /** The database file of the data folder. Problem `bad-setting`. */

@@ -86,7 +86,7 @@ export function readNumber(text: string, name: string, { min, max }: { min: numb
 
 /** The error of a command that is used wrongly. */
 export function misuse(message: string): Problem {
-  return new Problem('bad-input', message);
+  return Problem.forOperator('bad-input', message);
 }
 
 /** An instant written as RFC 3339, ms since the epoch. */

@@ -1,6 +1,7 @@
 // `profile list`, `profile show ID`, `profile check FILE`: healing profiles as documents. It changes none.
 import { findProfileFaults } from '../../shared/healing/profile-faults.ts';
-import type { Fault } from '../../shared/problem.ts';
+import { type SaidFault, sayFaults } from '../../shared/problem.ts';
+import { english } from '../../shared/words/en/english.ts';
 import { type Command, type ExitCode, print, type Terminal } from './command.ts';
 import { findProfile, listProfiles } from './find-profiles.ts';
 import { misuse, parseOptions } from './parse-options.ts';
@@ -51,12 +52,12 @@ async function check(args: readonly string[], terminal: Terminal): Promise<ExitC
   return faults.length === 0 ? 0 : 1;
 }
 
-function findFaults(text: string): readonly Fault[] {
+function findFaults(text: string): readonly SaidFault[] {
   let candidate: unknown;
   try {
     candidate = JSON.parse(text);
   } catch (error) {
     return [{ where: '', reason: `This is not JSON: ${error instanceof Error ? error.message : String(error)}` }];
   }
-  return findProfileFaults(candidate).faults;
+  return sayFaults(findProfileFaults(candidate).faults, english);
 }

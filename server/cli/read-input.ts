@@ -10,7 +10,7 @@ export async function readInput(path: string, { stdin }: Pick<Terminal, 'stdin'>
   try {
     return await readFile(path);
   } catch (cause) {
-    throw new Problem('bad-input', `The file ${path} cannot be read (${codeOf(cause)}).`, { cause });
+    throw Problem.forOperator('bad-input', `The file ${path} cannot be read (${codeOf(cause)}).`, { cause });
   }
 }
 

@@ -57,7 +57,7 @@ async function* pieces(stream: Readable | ReadStream, path: string): AsyncGenera
   try {
     for await (const piece of stream) yield piece instanceof Uint8Array ? piece : Buffer.from(String(piece));
   } catch (cause) {
-    throw new Problem('bad-input', `The file ${path} cannot be read (${codeOf(cause)}).`, { cause });
+    throw Problem.forOperator('bad-input', `The file ${path} cannot be read (${codeOf(cause)}).`, { cause });
   }
 }
 

@@ -82,7 +82,7 @@ async function writeFile(path: string, text: AsyncIterable<string>): Promise<num
   } catch (cause) {
     await rm(unfinished, { force: true });
     if (cause instanceof Problem || !(cause instanceof Error && 'syscall' in cause)) throw cause;
-    throw new Problem('bad-input', `The file ${path} cannot be written (${codeOf(cause)}).`, { cause });
+    throw Problem.forOperator('bad-input', `The file ${path} cannot be written (${codeOf(cause)}).`, { cause });
   }
   return file.bytesWritten;
 }

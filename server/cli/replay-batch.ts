@@ -56,7 +56,10 @@ export async function replayBatch(request: BatchRequest, terminal: Terminal): Pr
 async function pinnedProfile(store: Store, { profileId, profileVersion }: Batch): Promise<Profile> {
   const profile = await store.profiles.get(profileId, profileVersion);
   if (profile === null)
-    throw new Problem('not-found', `The profile ${profileId} version ${profileVersion} of this batch is missing.`);
+    throw Problem.forOperator(
+      'not-found',
+      `The profile ${profileId} version ${profileVersion} of this batch is missing.`,
+    );
   return profile;
 }
 

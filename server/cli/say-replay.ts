@@ -2,6 +2,7 @@
 import { nameRule } from '../../shared/alarms/say-alarm.ts';
 import type { WarningFigures } from '../../shared/forecast/judge-warnings.ts';
 import type { QualityTally, ReplayedAlarm, ReplayedDay, ReplayResult } from '../../shared/replay/replay-result.ts';
+import { plainEnglish } from '../../shared/saying.ts';
 import { MINUTE_MS } from '../../shared/units.ts';
 import { makeTimeTexts } from '../record/time-texts.ts';
 
@@ -38,7 +39,7 @@ function sayAlarmRow(
 ): string {
   const lasted = returnedAt === null ? 'to the end' : sayDuration(Date.parse(returnedAt) - Date.parse(occurredAt));
   const worst = peak === null ? '' : `${peak.toFixed(rule === 'vpd' ? 2 : 1)} ${units[rule] ?? '°C'}`;
-  return `${local(occurredAt)}  ${nameRule(rule).padEnd(16)}${priority.padEnd(10)}${lasted.padEnd(12)}${worst}`.trimEnd();
+  return `${local(occurredAt)}  ${nameRule(rule, plainEnglish).padEnd(16)}${priority.padEnd(10)}${lasted.padEnd(12)}${worst}`.trimEnd();
 }
 
 function sayDuration(ms: number): string {

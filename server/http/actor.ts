@@ -1,6 +1,7 @@
 // Who a request comes from and what it may do. Every route declares its role; one that does not stops the start.
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import { type Role, roles } from '../../shared/api/session.ts';
+import type { Language } from '../../shared/languages.ts';
 import { Problem } from '../../shared/problem.ts';
 import type { SignIn } from '../people/sign-in.ts';
 
@@ -15,6 +16,8 @@ export interface Actor {
   readonly name: string;
   readonly role: Role;
   readonly personId: string | null;
+  /** The person's own; null = none is known. */
+  readonly language: Language | null;
   readonly session: string | null;
 }
 
@@ -45,9 +48,12 @@ export function guardRoutes(app: FastifyInstance, signIn: SignIn, ownOrigins: re
     request.actor = await findActor(request, signIn);
     const needed = request.routeOptions.config.role ?? 'manager';
     if (needed === 'public') return;
-    if (request.actor === null) throw new Problem('not-signed-in', 'Sign in to see this.');
-    if (roles.indexOf(request.actor.role) < roles.indexOf(needed)) {
-      throw new Problem('not-allowed', `This needs the role ${needed}; you are ${request.actor.role}.`);
+    if (request.actor === null) throw new Problem('not-signed-in', ({ problems }) => problems.signInToSee);
+    const own = request.actor.role;
+    if (roles.indexOf(own) < roles.indexOf(needed)) {
+      throw new Problem('not-allowed', ({ names, problems }) =>
+        problems.roleTooLow(names.roles[needed], names.roles[own]),
+      );
     }
     if (request.routeOptions.config.peopleOnly) personIdOf(request);
   });
@@ -55,14 +61,14 @@ export function guardRoutes(app: FastifyInstance, signIn: SignIn, ownOrigins: re
 
 /** The actor of a route that is not public. */
 export function actorOf(request: FastifyRequest): Actor {
-  if (request.actor === null) throw new Problem('not-signed-in', 'Sign in to do this.');
+  if (request.actor === null) throw new Problem('not-signed-in', ({ problems }) => problems.signInToDo);
   return request.actor;
 }
 
 /** The person of a route that only people may call. */
 export function personIdOf(request: FastifyRequest): string {
   const { personId } = actorOf(request);
-  if (personId === null) throw new Problem('not-allowed', 'A token is no person: sign in to do this.');
+  if (personId === null) throw new Problem('not-allowed', ({ problems }) => problems.tokenIsNoPerson);
   return personId;
 }
 
@@ -75,14 +81,15 @@ async function findActor(request: FastifyRequest, signIn: SignIn): Promise<Actor
   const bearer = bearerOf(request);
   if (bearer !== undefined) {
     const token = await signIn.byToken(bearer);
-    if (token === null) throw new Problem('not-signed-in', 'This token is not known: make a new one.');
+    if (token === null) throw new Problem('not-signed-in', ({ problems }) => problems.unknownToken);
     const role = token.scope === 'full' ? 'manager' : 'viewer';
-    return { id: token.id, name: token.name, role, personId: null, session: null };
+    return { id: token.id, name: token.name, role, personId: null, language: null, session: null };
   }
   const session = request.cookies[SESSION_COOKIE];
   const person = session === undefined ? null : await signIn.bySession(session);
   if (session === undefined || person === null) return findWall(request, signIn);
-  return { id: person.id, name: person.name, role: person.role, personId: person.id, session };
+  const { id, name, role, language } = person;
+  return { id, name, role, personId: id, language, session };
 }
 
 /** A wall screen sees and never changes anything, whatever the token in its cookie may do elsewhere. */
@@ -90,7 +97,7 @@ async function findWall(request: FastifyRequest, signIn: SignIn): Promise<Actor 
   const cookie = request.cookies[WALL_COOKIE];
   const token = cookie === undefined ? null : await signIn.byToken(cookie);
   if (token === null) return null;
-  return { id: token.id, name: token.name, role: 'viewer', personId: null, session: null };
+  return { id: token.id, name: token.name, role: 'viewer', personId: null, language: null, session: null };
 }
 
 // SameSite=Lax keeps the cookie out of foreign posts; this also covers a neighbour on the same site.
@@ -101,5 +108,5 @@ function refuseForeignWrites(request: FastifyRequest, ownOrigins: readonly strin
   const isForeignSite = site !== undefined && site !== 'same-origin' && site !== 'none';
   const isForeignOrigin =
     origin !== undefined && !ownOrigins.includes(origin) && origin !== `http://${host}` && origin !== `https://${host}`;
-  if (isForeignSite || isForeignOrigin) throw new Problem('not-allowed', 'This request came from another web site.');
+  if (isForeignSite || isForeignOrigin) throw new Problem('not-allowed', ({ problems }) => problems.foreignSite);
 }

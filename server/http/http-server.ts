@@ -181,7 +181,7 @@ function readTls({ cert, key }: { cert: string; key: string }): { cert: Buffer; 
     createSecureContext(files);
   } catch (cause) {
     const text = 'The settings TAKEWELL_TLS_CERT and TAKEWELL_TLS_KEY must name a PEM certificate and its own PEM key.';
-    throw new Problem('bad-setting', text, { cause });
+    throw Problem.forOperator('bad-setting', text, { cause });
   }
   return files;
 }
@@ -190,13 +190,15 @@ function readPem(setting: string, file: string): Buffer {
   try {
     return readFileSync(file);
   } catch (cause) {
-    throw new Problem('bad-setting', `The setting ${setting} names a file that cannot be read: ${file}.`, { cause });
+    throw Problem.forOperator('bad-setting', `The setting ${setting} names a file that cannot be read: ${file}.`, {
+      cause,
+    });
   }
 }
 
 function listenProblem(error: NodeJS.ErrnoException, { http }: Settings): unknown {
   if (error.code === 'EADDRINUSE') {
-    return new Problem(
+    return Problem.forOperator(
       'port-in-use',
       `Port ${http.port} is in use: stop the other program, or set TAKEWELL_HTTP_PORT.`,
       { cause: error },
@@ -208,7 +210,7 @@ function listenProblem(error: NodeJS.ErrnoException, { http }: Settings): unknow
     error.code === 'EAI_AGAIN' ||
     error.code === 'EACCES'
   ) {
-    return new Problem(
+    return Problem.forOperator(
       'bad-setting',
       `The setting TAKEWELL_HTTP_HOST ${http.host} with port ${http.port} cannot be listened on (${error.code}).`,
       {

@@ -159,9 +159,13 @@ function createListener(settings: Settings['mqtt'], onSocket: (socket: Socket) =
     const key = readFileSync(settings.tls.key);
     return createTlsServer({ cert, key }, onSocket);
   } catch (cause) {
-    throw new Problem('bad-setting', 'The setting TAKEWELL_MQTT_TLS_CERT or _KEY names a file that cannot be used.', {
-      cause,
-    });
+    throw Problem.forOperator(
+      'bad-setting',
+      'The setting TAKEWELL_MQTT_TLS_CERT or _KEY names a file that cannot be used.',
+      {
+        cause,
+      },
+    );
   }
 }
 
@@ -176,12 +180,12 @@ function listen(server: Server, { host, port }: Settings['mqtt']): Promise<numbe
       const isTaken = cause.code === 'EADDRINUSE';
       reject(
         isTaken
-          ? new Problem(
+          ? Problem.forOperator(
               'port-in-use',
               `Port ${port} for MQTT is in use: stop the other program, or set TAKEWELL_MQTT_PORT.`,
               { cause },
             )
-          : new Problem(
+          : Problem.forOperator(
               'bad-setting',
               `The setting TAKEWELL_MQTT_HOST ${host} cannot be listened on (${cause.code}).`,
               { cause },

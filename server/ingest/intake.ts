@@ -83,7 +83,7 @@ export function createIntake(parts: IntakeParts): Intake {
         if (isStoreTrouble(failure)) return startTrouble(group, failure);
         // Not on record, so not acknowledged: the node sends it again.
         parts.log.error({ err: failure }, 'a refusal could not be stored');
-        one.reject(new Problem('unavailable', 'The message could not be put on record.', { cause: failure }));
+        one.reject(new Problem('unavailable', ({ problems }) => problems.notOnRecord, { cause: failure }));
       }
     }
     return [];
@@ -123,5 +123,5 @@ function isStoreTrouble(error: unknown): error is Problem {
 }
 
 function turnAway(isClosed: boolean): Problem {
-  return new Problem('unavailable', isClosed ? 'The service is stopping.' : 'Too many readings wait for the store.');
+  return new Problem('unavailable', ({ problems }) => (isClosed ? problems.stopping : problems.tooManyWaiting));
 }

@@ -2,6 +2,7 @@
 // so that a message that was held up never tells an old state as the present one.
 import type { Alarm } from '../../shared/alarms/alarm.ts';
 import { adviseOnAlarm, sayAlarm } from '../../shared/alarms/say-alarm.ts';
+import { plainEnglish } from '../../shared/saying.ts';
 import type { NoticeDraft, NoticeKind } from '../../shared/telling/notice.ts';
 import { SECOND_MS } from '../../shared/units.ts';
 import { buildFloodMessage, type FloodFacts, noFlood } from './flood-message.ts';
@@ -74,8 +75,8 @@ export function buildNoticeMessage(notice: NoticeDraft, facts: NoticeFacts, sayi
     kind: notice.kind,
     title: sayTitle(facts, saying),
     body: sayBody(notice, facts, saying),
-    sentence: sayAlarm(alarm, saying.nowMs),
-    advice: adviseOnAlarm(alarm),
+    sentence: sayAlarm(alarm, saying.nowMs, plainEnglish),
+    advice: adviseOnAlarm(alarm, plainEnglish),
     url: `${saying.publicUrl}/chambers/${encodeURIComponent(chamber.id)}?alarm=${encodeURIComponent(alarm.id)}`,
     tag: alarm.id,
     atMs: notice.decidedMs,

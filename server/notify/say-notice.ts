@@ -1,6 +1,7 @@
 // Title and body of a notice, from the alarm's own sentence: the title must be enough on a locked screen, the body says since when and what to do first.
 import type { Alarm } from '../../shared/alarms/alarm.ts';
-import { adviseOnAlarm, sayAlarm } from '../../shared/alarms/say-alarm.ts';
+import { adviseOnAlarm, alarmParts } from '../../shared/alarms/say-alarm.ts';
+import { plainEnglish } from '../../shared/saying.ts';
 import type { NoticeDraft } from '../../shared/telling/notice.ts';
 import { isToldLate } from './notice-age.ts';
 import type { NoticeFacts, Saying } from './notice-message.ts';
@@ -8,10 +9,8 @@ import { sayClock, sayDuration } from './say-clock.ts';
 
 /** Such as "▲ Chamber 2: hot 29.1 °C"; once over "▲ Chamber 2: heat is over". */
 export function sayTitle({ alarm, chamber }: NoticeFacts, { nowMs }: Saying): string {
-  const { shape, headline } = splitSentence(alarm, nowMs);
-  // The title names the chamber already.
-  const what = headline.replace(': ', ' ').replace(' from this chamber', '');
-  return `${shape} ${chamber.name}: ${lowerFirst(what)}`;
+  const { shape, what } = alarmParts(alarm, nowMs, plainEnglish);
+  return `${shape} ${chamber.name}: ${lowerFirst(what.replace(': ', ' '))}`;
 }
 
 /** Lines: that it is told late, how far and since when (or how long it lasted), where, who has it, what to do first. */
@@ -20,25 +19,9 @@ export function sayBody(notice: NoticeDraft, facts: NoticeFacts, saying: Saying)
     sayLate(notice.decidedMs, saying),
     sayCourse(notice, facts.alarm, saying),
     sayWhere(facts),
-    facts.alarm.level === 0 ? '' : `First: ${adviseOnAlarm(facts.alarm)}`,
+    facts.alarm.level === 0 ? '' : `First: ${adviseOnAlarm(facts.alarm, plainEnglish)}`,
   ];
   return lines.filter((line) => line !== '').join('\n');
-}
-
-interface SplitSentence {
-  readonly shape: string;
-  readonly headline: string;
-  readonly rest: string;
-}
-
-// The sentence is "<shape> <headline>, <how far>" while the condition stands and "<shape> <headline>: <how long>" once it is over.
-function splitSentence(alarm: Alarm, nowMs: number): SplitSentence {
-  const [shape = '', ...words] = sayAlarm(alarm, nowMs).split(' ');
-  const sentence = words.join(' ');
-  const mark = alarm.level === 0 ? ': ' : ', ';
-  const at = sentence.indexOf(mark);
-  if (at < 0) return { shape, headline: sentence, rest: '' };
-  return { shape, headline: sentence.slice(0, at), rest: sentence.slice(at + mark.length) };
 }
 
 function sayLate(decidedMs: number, { nowMs, zone }: Saying): string {
@@ -47,7 +30,7 @@ function sayLate(decidedMs: number, { nowMs, zone }: Saying): string {
 }
 
 function sayCourse({ kind }: NoticeDraft, alarm: Alarm, { nowMs, zone }: Saying): string {
-  const { rest } = splitSentence(alarm, nowMs);
+  const { howFar: rest } = alarmParts(alarm, nowMs, plainEnglish);
   const clock = (ms: number) => sayClock(ms, nowMs, zone);
   if (alarm.level === 0)
     return `${upperFirst(rest)}.${alarm.returnedMs === null ? '' : ` Over since ${clock(alarm.returnedMs)}.`}`;

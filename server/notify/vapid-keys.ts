@@ -36,7 +36,7 @@ export async function openVapidKeys(settings: Store['settings'], owner: VapidOwn
   }
   const read = keysSchema.safeParse(kept);
   if (!read.success)
-    throw new Problem('bad-setting', 'The push keys in the store cannot be read: restore them from a backup.');
+    throw Problem.forOperator('bad-setting', 'The push keys in the store cannot be read: restore them from a backup.');
   return { ...read.data, subject: subjectOf(owner) };
 }
 

@@ -11,8 +11,7 @@ import { hashSecret, makeSecret } from './secrets.ts';
 /** Long enough for a weekend's day off, short enough that a link left in a chat is of no use later; ours. */
 export const INVITATION_MS = 48 * HOUR_MS;
 
-const used = () =>
-  new Problem('not-found', 'This invitation was used, withdrawn or is older than two days: ask for a new one.');
+const used = () => new Problem('not-found', ({ problems }) => problems.invitationUseless);
 
 export function createInvitations({ store, clock }: { readonly store: Store; readonly clock: Clock }) {
   return {
@@ -34,8 +33,8 @@ export function createInvitations({ store, clock }: { readonly store: Store; rea
     async accept(secret: string, name: string, password: string): Promise<NewPerson> {
       const { role } = await this.look(secret);
       if ((await store.people.byName(name)) !== null) {
-        throw new Problem('conflict', 'Somebody has this name already: add a surname.', {
-          faults: [{ where: 'name', reason: 'somebody has this name already: add a surname' }],
+        throw new Problem('conflict', ({ problems }) => problems.nameTaken, {
+          faults: [{ where: 'name', reason: ({ problems }) => problems.nameTaken }],
         });
       }
       const passwordHash = await hashPassword(password);

@@ -33,15 +33,12 @@ export function createSignIn({ store, clock, setupCode }: SignInParts) {
   return {
     async setUp(code: string, name: string, password: string): Promise<{ person: Person; session: string }> {
       if (!isSameText(code, setupCode)) {
-        throw new Problem(
-          'not-allowed',
-          'The set-up code is wrong: open the address the service printed when it started.',
-        );
+        throw new Problem('not-allowed', ({ problems }) => problems.wrongSetUpCode);
       }
       const passwordHash = await hashPassword(password);
       const row: NewPerson = { id: nanoid(10), name, role: 'manager', passwordHash, createdMs: clock.nowMs() };
       if (!(await store.people.addFirst(row))) {
-        throw new Problem('conflict', 'The first manager exists already: sign in, or ask that person for an account.');
+        throw new Problem('conflict', ({ problems }) => problems.alreadySetUp);
       }
       const person = withoutDetails(row);
       return { person, session: await startSession(person) };
@@ -49,7 +46,8 @@ export function createSignIn({ store, clock, setupCode }: SignInParts) {
     async signIn(name: string, password: string): Promise<{ person: Person; session: string }> {
       const person = await store.people.byName(name);
       const isRight = await verifyPassword(person?.passwordHash ?? (await nobody), password);
-      if (person === null || !isRight) throw new Problem('not-signed-in', 'Name or password is wrong.');
+      if (person === null || !isRight)
+        throw new Problem('not-signed-in', ({ problems }) => problems.wrongNameOrPassword);
       return { person, session: await startSession(person) };
     },
     bySession: (session: string) => store.people.bySession(hashSecret(session), clock.nowMs()),

@@ -44,7 +44,7 @@ export interface GatheredRecord {
 /** Gathers the record of a batch, finished or not. Problem `not-found` for an unknown batch; the store's Problems. */
 export async function gatherRecord(store: Store, batchId: string, request: RecordRequest): Promise<GatheredRecord> {
   const batch = await store.batches.get(batchId);
-  if (batch === null) throw new Problem('not-found', `There is no batch ${batchId}.`);
+  if (batch === null) throw new Problem('not-found', ({ problems }) => problems.noBatchOf(batchId));
   const { profile, times, window, sources, figures } = await measureStored(store, batch, request);
   const record: BatchRecord = {
     format: 'takewell-batch-record',

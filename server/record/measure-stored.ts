@@ -25,9 +25,8 @@ export async function measureStored(
 ): Promise<MeasuredBatch> {
   const profile = await store.profiles.get(batch.profileId, batch.profileVersion);
   if (profile === null) {
-    throw new Problem(
-      'not-found',
-      `The profile ${batch.profileId} version ${batch.profileVersion} of this batch is missing.`,
+    throw new Problem('not-found', ({ problems }) =>
+      problems.profileVersionMissing(batch.profileId, batch.profileVersion),
     );
   }
   const { document } = profile;

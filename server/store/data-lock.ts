@@ -12,7 +12,7 @@ export function lockData(folder: string): () => void {
   } catch (cause) {
     db.close();
     if (!(cause instanceof Database.SqliteError) || cause.code !== 'SQLITE_BUSY') throw cause;
-    throw new Problem(
+    throw Problem.forOperator(
       'conflict',
       `Another Takewell uses the data folder ${folder}: stop it, or set TAKEWELL_DATA_DIR.`,
       { cause },

@@ -54,13 +54,13 @@ function refuseForeign(applied: readonly Applied[], known: readonly Migration[])
   applied.forEach((row, index) => {
     const migration = known[index];
     if (migration === undefined) {
-      throw new Problem(
+      throw Problem.forOperator(
         'store-too-new',
         `The database was written by a newer Takewell (it has ${row.name}): start that version, or restore a backup made by this one.`,
       );
     }
     if (migration.hash !== row.hash) {
-      throw new Problem(
+      throw Problem.forOperator(
         'store-unavailable',
         `The migration ${row.name} is not the one this database was made with: install an unchanged Takewell.`,
       );

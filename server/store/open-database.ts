@@ -55,7 +55,7 @@ function proveDurable(db: Database.Database): void {
   write();
   const level = db.pragma('synchronous', { simple: true });
   if (level !== 2)
-    throw new Problem('store-unavailable', `The database would not write durably (synchronous = ${level}).`);
+    throw Problem.forOperator('store-unavailable', `The database would not write durably (synchronous = ${level}).`);
 }
 
 function refuseUnwritable(folder: string): void {
@@ -63,7 +63,7 @@ function refuseUnwritable(folder: string): void {
     mkdirSync(folder, { recursive: true });
     accessSync(folder, constants.W_OK);
   } catch (cause) {
-    throw new Problem(
+    throw Problem.forOperator(
       'store-unavailable',
       `The data folder ${folder} cannot be written: give this user the right to write there, or set TAKEWELL_DATA_DIR.`,
       { cause },

@@ -7,27 +7,19 @@ export function storeProblem(error: unknown): unknown {
   if (!(error instanceof Database.SqliteError)) return error;
   const { code } = error;
   if (code === 'SQLITE_FULL') {
-    return new Problem(
-      'store-full',
-      'The disk is full: free some room; readings wait at the nodes until there is some.',
-      {
-        cause: error,
-      },
-    );
+    return new Problem('store-full', ({ problems }) => problems.diskFull, {
+      cause: error,
+    });
   }
   if (code.startsWith('SQLITE_CONSTRAINT_UNIQUE') || code === 'SQLITE_CONSTRAINT_PRIMARYKEY') {
-    return new Problem('conflict', 'That exists already.', { cause: error });
+    return new Problem('conflict', ({ problems }) => problems.existsAlready, { cause: error });
   }
   if (code.startsWith('SQLITE_CONSTRAINT')) {
-    return new Problem('conflict', 'That does not fit with what is stored.', { cause: error });
+    return new Problem('conflict', ({ problems }) => problems.doesNotFit, { cause: error });
   }
-  return new Problem(
-    'store-unavailable',
-    `The data folder cannot be used now (${code}): check the disk and its rights.`,
-    {
-      cause: error,
-    },
-  );
+  return new Problem('store-unavailable', ({ problems }) => problems.storeUnusable(code), {
+    cause: error,
+  });
 }
 
 /** Runs a piece of synchronous database work and translates its errors. */

@@ -4,6 +4,7 @@ import { ruleOf } from '../../shared/alarms/rules/index.ts';
 import { adviseOnAlarm, sayAlarm } from '../../shared/alarms/say-alarm.ts';
 import { subjectIdOf } from '../../shared/alarms/watch-state.ts';
 import type { AlarmView } from '../../shared/api/alarms.ts';
+import { plainEnglish } from '../../shared/saying.ts';
 import { utcText } from '../../shared/units.ts';
 import type { Watch } from '../watch/watch.ts';
 
@@ -41,8 +42,8 @@ export function viewAlarm(stored: Alarm, watch: Watch, nowMs: number, batchCode:
     returnedAt: timeText(alarm.returnedMs),
     shelvedUntil: timeText(alarm.shelvedUntilMs),
     shelvedReason: alarm.shelvedReason,
-    sentence: sayAlarm(alarm, nowMs),
-    advice: adviseOnAlarm(alarm),
+    sentence: sayAlarm(alarm, nowMs, plainEnglish),
+    advice: adviseOnAlarm(alarm, plainEnglish),
   };
 }
 

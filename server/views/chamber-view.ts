@@ -11,6 +11,7 @@ import { checkStatus, type PlannedCheck } from '../../shared/healing/checks.ts';
 import type { Band, Corridor } from '../../shared/healing/corridor.ts';
 import type { ChamberClimate } from '../../shared/readings/chamber-climate.ts';
 import { DEFAULT_SILENCE_MS } from '../../shared/readings/silence.ts';
+import { plainEnglish } from '../../shared/saying.ts';
 import { HOUR_MS, MINUTE_MS, utcText } from '../../shared/units.ts';
 import { houseClimate } from '../watch/house-air.ts';
 import type { Watch } from '../watch/watch.ts';
@@ -55,7 +56,9 @@ function viewSuppression(suppression: Suppression | null): ChamberView['suppress
 
 function viewOutOfService(rule: RuleId, taken: OutOfService | null): ChamberView['outOfService'] {
   if (taken === null) return [];
-  return [{ rule, name: nameRule(rule), by: taken.person, at: utcText(taken.atMs), reason: taken.reason }];
+  return [
+    { rule, name: nameRule(rule, plainEnglish), by: taken.person, at: utcText(taken.atMs), reason: taken.reason },
+  ];
 }
 
 function viewClimate(

@@ -39,8 +39,8 @@ export async function chartClimate(
   const stretch = defaultStretch(open === null ? null : { openedMs: open.batch.openedMs, endsMs }, nowMs);
   const fromMs = query.from === undefined ? stretch.fromMs : Date.parse(query.from);
   const toMs = query.to === undefined ? stretch.toMs : Date.parse(query.to);
-  if (toMs <= fromMs) throw new Problem('bad-input', 'The end of the chart lies before its start.');
-  if (toMs - fromMs > LONGEST_MS) throw new Problem('bad-input', 'A chart shows at most 400 days.');
+  if (toMs <= fromMs) throw new Problem('bad-input', ({ problems }) => problems.chartEndsBeforeStart);
+  if (toMs - fromMs > LONGEST_MS) throw new Problem('bad-input', ({ problems }) => problems.chartTooLong);
   const grid = makeGrid({ fromMs, toMs, points: query.points });
   const measured = await measureSeries(store, chamber.chamber.id, grid);
   const house = await measureSeries(store, null, grid);

@@ -1,8 +1,10 @@
 // The marks on a chart of a batch: stages, holds, checks, log entries, alarms.
+
 import type { Alarm } from '../../shared/alarms/alarm.ts';
 import { nameRule } from '../../shared/alarms/say-alarm.ts';
 import type { ChartEvent } from '../../shared/api/chambers.ts';
 import { checkStatus } from '../../shared/healing/checks.ts';
+import { plainEnglish } from '../../shared/saying.ts';
 import { utcText } from '../../shared/units.ts';
 import type { AlarmEvent, Store } from '../store/store.ts';
 import type { BatchPlan, HealingNow } from '../watch/watched-chamber.ts';
@@ -44,7 +46,7 @@ function alarmMarks(alarm: Alarm, steps: readonly AlarmEvent[]): ChartEvent[] {
   return starts.map((start, index) => {
     // The beginning before the on-delay is known of the last time only.
     const sinceMs = index === starts.length - 1 ? alarm.sinceMs : start.atMs;
-    return mark('alarm', alarm.rule, nameRule(alarm.rule), sinceMs, ends[index]?.atMs ?? null);
+    return mark('alarm', alarm.rule, nameRule(alarm.rule, plainEnglish), sinceMs, ends[index]?.atMs ?? null);
   });
 }
 

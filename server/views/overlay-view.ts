@@ -35,7 +35,7 @@ export async function viewOverlay(ids: readonly string[], points: number, parts:
   const laid: Laid[] = [];
   for (const id of ids) laid.push(await layOut(id, parts));
   const toHours = Math.max(...laid.map(({ closedMs, window }) => (window.toMs - closedMs) / HOUR_MS));
-  if (toHours <= 0) throw new Problem('conflict', 'These batches were closed just now: there is nothing to lay over.');
+  if (toHours <= 0) throw new Problem('conflict', ({ problems }) => problems.nothingToOverlay);
   const grid = { fromHours: 0, toHours, stepHours: toHours / points };
   const of = (quantity: 'temperature' | 'humidity') => overlayBatches(laid.map(seriesOf(quantity)), grid);
   const [temperature, humidity] = [of('temperature'), of('humidity')];
@@ -55,9 +55,9 @@ export async function viewOverlay(ids: readonly string[], points: number, parts:
 
 async function layOut(id: string, { store, clock }: OverlayParts): Promise<Laid> {
   const batch = await store.batches.get(id);
-  if (batch === null) throw new Problem('not-found', `There is no batch ${id}.`);
+  if (batch === null) throw new Problem('not-found', ({ problems }) => problems.noBatchOf(id));
   const { closedMs } = batch;
-  if (closedMs === null) throw new Problem('conflict', `The chamber of batch ${batch.code} is not closed yet.`);
+  if (closedMs === null) throw new Problem('conflict', ({ problems }) => problems.batchNotClosed(batch.code));
   const endMs = Math.min(batch.finishedMs ?? clock.nowMs(), closedMs + LONGEST_MS);
   const window = { fromMs: closedMs, toMs: Math.max(closedMs, endMs) };
   const sources = await findSources(store, batch, window);

@@ -44,7 +44,7 @@ export type BatchActs = ReturnType<typeof createBatchActs>;
 export function createBatchActs({ store, watch, site, rounds, clock }: BatchActParts) {
   const get = async (id: string): Promise<Batch> => {
     const batch = await store.batches.get(id);
-    if (batch === null) throw new Problem('not-found', 'There is no such batch.');
+    if (batch === null) throw new Problem('not-found', ({ problems }) => problems.noSuchBatch);
     return batch;
   };
   // The store lists entries of one instant by id: made so that they stand in the order in which they were written.
@@ -69,7 +69,7 @@ export function createBatchActs({ store, watch, site, rounds, clock }: BatchActP
     const { chamberId } = await get(id);
     const run = async () => {
       const batch = await get(id);
-      if (batch.finishedMs !== null) throw new Problem('conflict', 'This batch is finished: its record stands.');
+      if (batch.finishedMs !== null) throw new Problem('conflict', ({ problems }) => problems.batchFinished);
       await task(batch);
       return get(id);
     };
@@ -83,12 +83,10 @@ export function createBatchActs({ store, watch, site, rounds, clock }: BatchActP
       refuseFuture(wanted.openedMs, nowMs);
       const run = async () => {
         const chamber = watch.chamber(chamberId);
-        if (chamber === undefined) throw new Problem('not-found', 'There is no such chamber.');
+        if (chamber === undefined) throw new Problem('not-found', ({ problems }) => problems.noSuchChamber);
         if (chamber.healing !== null) {
-          throw new Problem(
-            'conflict',
-            `Batch ${chamber.healing.batch.code} is in ${chamber.chamber.name}: finish it first.`,
-          );
+          const inIt = chamber.healing.batch;
+          throw new Problem('conflict', ({ problems }) => problems.batchInChamber(inIt.code, chamber.chamber.name));
         }
         refuseUnmeasured(watch, chamberId, chamber.chamber.name);
         const batch = await newBatch(store, wanted, nowMs);
@@ -110,25 +108,23 @@ export function createBatchActs({ store, watch, site, rounds, clock }: BatchActP
       }),
     closeChamber: (id: string, closedMs: number | undefined, person: string) =>
       change(id, async (batch) => {
-        if (batch.closedMs !== null) throw new Problem('conflict', 'The chamber is closed already.');
+        if (batch.closedMs !== null) throw new Problem('conflict', ({ problems }) => problems.closedAlready);
         const atMs = closedMs ?? clock.nowMs();
         refuseFuture(atMs, clock.nowMs());
-        if (atMs < batch.openedMs)
-          throw new Problem('bad-input', 'The chamber cannot be closed before the batch was opened.');
+        if (atMs < batch.openedMs) throw new Problem('bad-input', ({ problems }) => problems.closedBeforeOpened);
         await store.batches.update(id, { closedMs: atMs });
         await note(id, 'closed', person, { atMs });
       }),
     hold: (id: string, reason: string, person: string) =>
       change(id, async (batch) => {
-        if (batch.closedMs === null)
-          throw new Problem('conflict', 'The clock does not run before the chamber is closed.');
-        if (isOnHold(batch)) throw new Problem('conflict', 'The batch is on hold already.');
+        if (batch.closedMs === null) throw new Problem('conflict', ({ problems }) => problems.clockNotRunning);
+        if (isOnHold(batch)) throw new Problem('conflict', ({ problems }) => problems.onHoldAlready);
         await store.batches.startHold(id, clock.nowMs());
         await note(id, 'hold', person, { note: reason });
       }),
     resume: (id: string, person: string) =>
       change(id, async (batch) => {
-        if (!isOnHold(batch)) throw new Problem('conflict', 'The batch is not on hold.');
+        if (!isOnHold(batch)) throw new Problem('conflict', ({ problems }) => problems.notOnHold);
         await store.batches.endHold(id, clock.nowMs());
         await note(id, 'resume', person);
       }),
@@ -138,7 +134,11 @@ export function createBatchActs({ store, watch, site, rounds, clock }: BatchActP
         const spans = planStages(await documentOf(store, batch), timesOf(batch, site.current().zone), nowMs);
         const now = stageAt(spans, nowMs)?.stage ?? null;
         if (batch.closedMs === null || now === null || order(stage) <= order(now)) {
-          throw new Problem('conflict', `The batch is ${now ?? 'at its end'}: it cannot move on to ${stage}.`);
+          throw new Problem('conflict', ({ names, problems }) =>
+            now === null
+              ? problems.cannotMovePastEnd(names.stages[stage])
+              : problems.cannotMoveOn(names.stages[now], names.stages[stage]),
+          );
         }
         await store.batches.moveTo(id, stage, nowMs);
         await note(id, 'moved-on', person, { note: stage });
@@ -153,7 +153,7 @@ export function createBatchActs({ store, watch, site, rounds, clock }: BatchActP
         const chamber = watch.chamber(batch.chamberId);
         const plan = chamber === undefined ? null : watch.plan(chamber, clock.nowMs());
         const check = plan?.checks.find((one) => one.checkId === checkId);
-        if (check === undefined) throw new Problem('not-found', 'The plan of this batch has no such check.');
+        if (check === undefined) throw new Problem('not-found', ({ problems }) => problems.noSuchCheck);
         await store.batches.answer({ batchId: id, checkId, ...answer, atMs: clock.nowMs(), person });
         await note(id, 'check', person, {
           note: `${check.question} ${answer.answer}${answer.note && `: ${answer.note}`}`,
@@ -162,10 +162,7 @@ export function createBatchActs({ store, watch, site, rounds, clock }: BatchActP
     finish: (id: string, takenPlants: number, text: string, person: string) =>
       change(id, async (batch) => {
         if (takenPlants > batch.plants) {
-          throw new Problem(
-            'bad-input',
-            `Only ${batch.plants} plants went in: count the plants that have taken again, or correct the batch.`,
-          );
+          throw new Problem('bad-input', ({ problems }) => problems.tooManyTaken(batch.plants));
         }
         const nowMs = clock.nowMs();
         if (isOnHold(batch)) await store.batches.endHold(id, nowMs);
@@ -182,10 +179,7 @@ function refuseUnmeasured(watch: Watch, chamberId: string, name: string): void {
       placement?.chamberId === chamberId && placement.place === 'canopy' && !outOfService,
   );
   if (isMeasured) return;
-  throw new Problem(
-    'conflict',
-    `No canopy probe stands in ${name}, so nothing would watch over this batch: place one there under Sensors first.`,
-  );
+  throw new Problem('conflict', ({ problems }) => problems.nothingMeasures(name));
 }
 
 function isOnHold(batch: Batch): boolean {
@@ -197,8 +191,7 @@ function order(stage: StageName): number {
 }
 
 function refuseFuture(ms: number | undefined, nowMs: number): void {
-  if (ms !== undefined && ms > nowMs + AHEAD_MS)
-    throw new Problem('bad-input', 'That time is still to come: give the time it happened.');
+  if (ms !== undefined && ms > nowMs + AHEAD_MS) throw new Problem('bad-input', ({ problems }) => problems.stillToCome);
 }
 
 async function documentOf(store: Store, batch: Batch) {
@@ -209,11 +202,11 @@ async function documentOf(store: Store, batch: Batch) {
 
 async function newBatch(store: Store, wanted: NewBatch, nowMs: number): Promise<Batch> {
   const profile = await store.profiles.get(wanted.profileId);
-  if (profile === null) throw new Problem('not-found', 'There is no such profile: choose one of the list.');
+  if (profile === null) throw new Problem('not-found', ({ problems }) => problems.chooseProfile);
   const { openedMs, closedMs, ...rest } = wanted;
   const opened = openedMs ?? Math.min(nowMs, closedMs ?? nowMs);
   if (closedMs !== undefined && closedMs < opened) {
-    throw new Problem('bad-input', 'The chamber cannot be closed before the batch was opened.');
+    throw new Problem('bad-input', ({ problems }) => problems.closedBeforeOpened);
   }
   const open = { finishedMs: null, takenPlants: null, holds: [], moves: [] };
   return {

@@ -20,7 +20,7 @@ export type CalibrationActs = ReturnType<typeof createCalibrationActs>;
 export function createCalibrationActs({ store, watch, rounds, clock }: CalibrationActParts) {
   const stateOf = (id: string): ProbeState => {
     const state = watch.probes.byId(id);
-    if (state === undefined) throw new Problem('not-found', 'There is no such probe.');
+    if (state === undefined) throw new Problem('not-found', ({ problems }) => problems.noSuchProbe);
     return state;
   };
   return {

@@ -41,7 +41,7 @@ export type ChamberActs = ReturnType<typeof createChamberActs>;
 export function createChamberActs({ store, watch, rounds, clock }: ChamberActParts) {
   const stateOf = (id: string): ProbeState => {
     const state = watch.probes.byId(id);
-    if (state === undefined) throw new Problem('not-found', 'There is no such probe.');
+    if (state === undefined) throw new Problem('not-found', ({ problems }) => problems.noSuchProbe);
     return state;
   };
   const refuseUnknown = (target: Standing | null) => {
@@ -82,7 +82,7 @@ export function createChamberActs({ store, watch, rounds, clock }: ChamberActPar
     async removeChamber(id: string): Promise<void> {
       const remove = async () => {
         if (watch.chamber(id) === undefined) throw noChamber();
-        if (watch.chamber(id)?.healing) throw new Problem('conflict', 'A batch is in this chamber: finish it first.');
+        if (watch.chamber(id)?.healing) throw new Problem('conflict', ({ problems }) => problems.chamberHasBatch);
         for (const state of [...watch.probes.all()])
           if (state.probe.placement?.chamberId === id) await place(state, null);
         await removeOrRetire(id);
@@ -97,7 +97,7 @@ export function createChamberActs({ store, watch, rounds, clock }: ChamberActPar
         touched,
         async () => {
           if (watch.probes.find(wanted.nodeId, wanted.address))
-            throw new Problem('conflict', 'This probe is known already.');
+            throw new Problem('conflict', ({ problems }) => problems.probeKnown);
           refuseUnknown(target);
           const draft = startDraft(watch.probes);
           const state = draft.at(wanted.nodeId, wanted.address, clock.nowMs());
@@ -139,17 +139,17 @@ function targetOf(before: Probe['placement'], change: Pick<ProbeChange, 'chamber
   if (place === 'house') return { chamberId: null, place };
   const chamberId = change.chamberId === undefined ? (before?.chamberId ?? null) : change.chamberId;
   if (chamberId === null && change.chamberId === null && change.place === undefined) return null;
-  if (chamberId === null) throw new Problem('bad-input', 'Say in which chamber the probe stands.');
+  if (chamberId === null) throw new Problem('bad-input', ({ problems }) => problems.probeNeedsChamber);
   return { chamberId, place };
 }
 
 function noChamber(): Problem {
-  return new Problem('not-found', 'There is no such chamber.');
+  return new Problem('not-found', ({ problems }) => problems.noSuchChamber);
 }
 
 function sayTaken(error: unknown): never {
   if (error instanceof Problem && error.code === 'conflict') {
-    throw new Problem('conflict', 'A chamber has this name already: choose another.', { cause: error });
+    throw new Problem('conflict', ({ problems }) => problems.chamberNameTaken, { cause: error });
   }
   throw error;
 }

@@ -18,15 +18,14 @@ export function corrections(batch: Batch, fields: Corrections): string[] {
 /** Problems `bad-input`, `conflict`: a closing time that does not fit with what else has happened. The future is refused elsewhere. */
 export function refuseClosing(batch: Batch, closedMs: number | undefined): void {
   if (closedMs === undefined) return;
-  if (batch.closedMs === null)
-    throw new Problem('conflict', 'The chamber has not been closed yet: close it, with the time it happened.');
+  if (batch.closedMs === null) throw new Problem('conflict', ({ problems }) => problems.notClosedYet);
   if (closedMs < batch.openedMs)
-    throw new Problem('bad-input', 'The chamber cannot be closed before the batch was opened.', {
-      faults: [{ where: '/closedAt', reason: `The batch was opened at ${utcText(batch.openedMs)}.` }],
+    throw new Problem('bad-input', ({ problems }) => problems.closedBeforeOpened, {
+      faults: [{ where: '/closedAt', reason: ({ problems }) => problems.openedAt(utcText(batch.openedMs)) }],
     });
   const firstMs = Math.min(...batch.holds.map(({ fromMs }) => fromMs), ...batch.moves.map(({ atMs }) => atMs));
   if (closedMs > firstMs)
-    throw new Problem('conflict', `The batch was held or moved on at ${utcText(firstMs)}: it was closed before that.`);
+    throw new Problem('conflict', ({ problems }) => problems.movedBeforeClosing(utcText(firstMs)));
 }
 
 function labelOf(name: Correctable): string {

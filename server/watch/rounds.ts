@@ -1,6 +1,8 @@
 // The turns of the watch that no message starts: ticks, people's acts on alarms, changes of chambers and batches. Each decides on the
 // state that the turn before has committed.
+
 import type { WatchEvent } from '../../shared/alarms/watch-state.ts';
+import { sayWhyNothing } from '../../shared/alarms/why-nothing.ts';
 import { Problem } from '../../shared/problem.ts';
 import type { Clock } from '../clock.ts';
 import type { Announce, Happenings } from '../happenings.ts';
@@ -43,9 +45,10 @@ export function createRounds({ store, watch, turnstile, clock, announce }: Round
     act: (chamberId, event) =>
       turnstile.inTurn(async () => {
         if (watch.chamber(chamberId) === undefined)
-          throw new Problem('not-found', 'The chamber of this alarm was removed.');
+          throw new Problem('not-found', ({ problems }) => problems.alarmChamberGone);
         const decision = watch.act(chamberId, event);
-        if (decision.reason !== null) throw new Problem('conflict', decision.reason);
+        const { reason } = decision;
+        if (reason !== null) throw new Problem('conflict', (words) => sayWhyNothing(reason, words));
         // A rule out of service may have had no alarm to tell of it: every open page is to ask for the chamber anew.
         const batches = isAboutService(event) ? [{ chamberId, batchId: null }] : [];
         await settle(decision, { chamberIds: [chamberId], batches });

@@ -4,6 +4,7 @@ import { countsForFlood, floodNotices, noticesDue } from '../../shared/alarms/no
 import { reduce } from '../../shared/alarms/reduce.ts';
 import type { Scene } from '../../shared/alarms/rules/rule.ts';
 import { type ChamberWatch, type Effect, emptyWatch, type WatchEvent } from '../../shared/alarms/watch-state.ts';
+import type { WhyNothing } from '../../shared/alarms/why-nothing.ts';
 import { followHeat, type HeatMemory, lookAhead, noHeatMemory } from '../../shared/forecast/heat-ahead.ts';
 import { type ChamberClimate, chamberClimate } from '../../shared/readings/chamber-climate.ts';
 import type { Target } from '../../shared/telling/notice.ts';
@@ -23,7 +24,7 @@ export type WatchWork = NonNullable<Commit['watch']>;
 export interface Decision {
   readonly work: WatchWork;
   /** Why nothing happened, when an act had no effect. */
-  readonly reason: string | null;
+  readonly reason: WhyNothing | null;
   apply(): void;
 }
 

@@ -11,6 +11,7 @@ import {
   type WatchEntry,
   type WatchEvent,
 } from './watch-state.ts';
+import type { WhyNothing } from './why-nothing.ts';
 
 type RuleAct = Extract<WatchEvent, { type: 'take-out-of-service' | 'return-to-service' }>;
 
@@ -23,8 +24,8 @@ export function isRuleAct(event: Exclude<WatchEvent, { type: 'observe' }>): even
 export function actOnRule(state: ChamberWatch, act: RuleAct): Reduction {
   const known = outOfServiceOf(state, act.rule);
   const isTaking = act.type === 'take-out-of-service';
-  if (isTaking && known !== null) return nothing(state, `${known.person} has taken this rule out of service already.`);
-  if (!isTaking && known === null) return nothing(state, 'This rule is in service.');
+  if (isTaking && known !== null) return nothing(state, { why: 'rule-taken-already', person: known.person });
+  if (!isTaking && known === null) return nothing(state, { why: 'rule-in-service' });
   const ruleKey = keyOf(act.rule, null);
   const entries = { [ruleKey]: calmEntry(act.rule, { probeId: null }), ...state.entries };
   const effects: Effect[] = [];
@@ -68,6 +69,6 @@ function moveAlarm(entry: WatchEntry, act: RuleAct): { entry: WatchEntry; effect
   return { entry: { ...entry, alarm: state === 'normal' ? null : changed }, effects: [effect] };
 }
 
-function nothing(state: ChamberWatch, reason: string): Reduction {
+function nothing(state: ChamberWatch, reason: WhyNothing): Reduction {
   return { state, effects: [{ type: 'nothing', reason }] };
 }

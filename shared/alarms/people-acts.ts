@@ -3,6 +3,7 @@ import type { Alarm, RuleId } from './alarm.ts';
 import { standingLevel } from './debounce.ts';
 import { type LifeCycleEvent, nextState } from './life-cycle.ts';
 import type { AlarmChange, ChamberWatch, Effect, Reduction, WatchEntry, WatchEvent, WatchKey } from './watch-state.ts';
+import type { WhyNothing } from './why-nothing.ts';
 
 type Act = Extract<WatchEvent, { alarmId: string }>;
 
@@ -15,8 +16,7 @@ const changeOf: Record<Act['type'], AlarmChange> = {
 /** Applies a person's act. An act without effect (already acknowledged, already over) answers with its reason and changes nothing. */
 export function actOnAlarm(state: ChamberWatch, act: Act): Reduction {
   const found = Object.entries(state.entries).find(([, entry]) => entry.alarm?.id === act.alarmId);
-  if (found === undefined || found[1].alarm === null)
-    return nothing(state, 'This alarm is over: there is nothing left to do.');
+  if (found === undefined || found[1].alarm === null) return nothing(state, { why: 'alarm-over' });
   const [key, entry] = found;
   const outcome = apply(entry, found[1].alarm, act);
   return outcome === null ? nothing(state, noEffect(found[1].alarm, act)) : replace(state, key, outcome);
@@ -66,10 +66,10 @@ function detailsOf(act: Act): Partial<Alarm> {
   return { shelvedUntilMs: null, shelvedReason: null };
 }
 
-function noEffect(alarm: Alarm, act: Act): string {
+function noEffect(alarm: Alarm, act: Act): WhyNothing {
   if (act.type === 'acknowledge' && alarm.state === 'acknowledged')
-    return `${alarm.acknowledgedBy} has acknowledged it already.`;
-  return `The alarm is ${alarm.state.replaceAll('-', ' ')}: this changes nothing.`;
+    return { why: 'acknowledged-already', person: alarm.acknowledgedBy ?? '' };
+  return { why: 'no-such-step', state: alarm.state };
 }
 
 function replace(state: ChamberWatch, key: WatchKey, outcome: { entry: WatchEntry; effects: Effect[] }): Reduction {
@@ -77,6 +77,6 @@ function replace(state: ChamberWatch, key: WatchKey, outcome: { entry: WatchEntr
   return { state: { ...state, entries: { ...state.entries, [key]: outcome.entry } }, effects };
 }
 
-function nothing(state: ChamberWatch, reason: string): Reduction {
+function nothing(state: ChamberWatch, reason: WhyNothing): Reduction {
   return { state, effects: [{ type: 'nothing', reason }] };
 }

@@ -1,7 +1,9 @@
 // What the watch remembers of one chamber, what may happen to it, and what it answers. Plain JSON throughout: it survives a restart.
+
 import type { Alarm, AlarmAbout, AlarmState, RuleId } from './alarm.ts';
 import { calmMemory, type DebounceMemory } from './debounce.ts';
 import type { Scene } from './rules/rule.ts';
+import type { WhyNothing } from './why-nothing.ts';
 
 /** A rule in a chamber, or a rule about one probe or check of it: `heat`, `silent-probe:p3`, `check-failed:erect`. */
 export type WatchKey = string;
@@ -93,7 +95,7 @@ export type Effect =
       readonly note: string;
     }
   | { readonly type: 'entry-changed'; readonly key: WatchKey; readonly entry: WatchEntry }
-  | { readonly type: 'nothing'; readonly reason: string };
+  | { readonly type: 'nothing'; readonly reason: WhyNothing };
 
 export interface Reduction {
   readonly state: ChamberWatch;

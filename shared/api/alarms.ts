@@ -1,6 +1,8 @@
 // Alarms as they are listed, acknowledged and shelved.
+
 import { z } from 'zod';
 import { alarmStates, priorities, ruleIds } from '../alarms/alarm.ts';
+import { shapes } from '../words/en/shapes.ts';
 import { idSchema, timeSchema } from './common.ts';
 
 /** An alarm's id carries chamber, rule and probe or check: longer than other ids. */
@@ -46,5 +48,5 @@ export const shelveBodySchema = z.object({
     .int()
     .min(1)
     .max(24 * 60),
-  reason: z.string().trim().min(3, 'say why, so that others know').max(300),
+  reason: z.string().trim().min(3, shapes.sayWhy).max(300),
 });

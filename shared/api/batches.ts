@@ -1,6 +1,8 @@
 // Batches: opening, closing the chamber, holding, logging, checks, finishing.
+
 import { z } from 'zod';
 import { stageNameSchema } from '../healing/profile.ts';
+import { shapes } from '../words/en/shapes.ts';
 import { batchBriefSchema } from './chambers.ts';
 import { idSchema, timeSchema } from './common.ts';
 
@@ -48,7 +50,7 @@ const text = z.string().trim().max(120);
 export const newBatchSchema = z.object({
   chamberId: idSchema,
   profileId: idSchema,
-  code: z.string().trim().min(1, 'give the batch a code').max(40),
+  code: z.string().trim().min(1, shapes.giveCode).max(40),
   scion: text.default(''),
   rootstock: text.default(''),
   method: text.default(''),
@@ -87,13 +89,13 @@ export const logBodySchema = z
   })
   .refine((body) => body.kind !== 'gap' || body.gapPercent !== undefined, {
     path: ['gapPercent'],
-    error: 'say how far the tent is open, 0–100 %',
+    error: shapes.sayGap,
   })
   .refine((body) => body.kind !== 'working' || body.minutes !== undefined, {
     path: ['minutes'],
-    error: 'say how long you will work in it, 5–60 minutes',
+    error: shapes.sayMinutes,
   })
-  .refine((body) => body.kind !== 'note' || body.note !== '', { path: ['note'], error: 'write the note' });
+  .refine((body) => body.kind !== 'note' || body.note !== '', { path: ['note'], error: shapes.writeNote });
 export const finishBodySchema = z.object({
   takenPlants: z.number().int().min(0).max(10_000_000),
   note: z.string().trim().max(1000).default(''),

@@ -1,7 +1,9 @@
 // Calibrating a probe from a date on, and its history as it is sent. Measured values are raw ones: what the probe showed before any earlier correction.
+
 import { z } from 'zod';
 import type { Calibration } from '../readings/calibration.ts';
 import { calibrationFaults } from '../readings/calibration-faults.ts';
+import { english } from '../words/en/english.ts';
 import { idSchema, timeSchema } from './common.ts';
 
 const finite = z.number().finite();
@@ -24,7 +26,12 @@ export const calibrationBodySchema = z
   ])
   .superRefine((body, context) => {
     for (const { where, reason } of calibrationFaults(readCalibration(body, 0))) {
-      context.addIssue({ code: 'custom', path: where.split('/').slice(1), message: reason });
+      context.addIssue({
+        code: 'custom',
+        path: where.split('/').slice(1),
+        message: reason(english),
+        params: { say: reason },
+      });
     }
   });
 export type CalibrationBody = z.infer<typeof calibrationBodySchema>;

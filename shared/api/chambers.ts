@@ -1,7 +1,9 @@
 // Chambers with their climate now, and the series behind a chart.
+
 import { z } from 'zod';
 import { ruleIds } from '../alarms/alarm.ts';
 import { stageNameSchema } from '../healing/profile.ts';
+import { shapes } from '../words/en/shapes.ts';
 import { alarmSchema } from './alarms.ts';
 import { idSchema, nameSchema, timeSchema } from './common.ts';
 
@@ -86,7 +88,7 @@ export const chamberSchema = z.object({
 export type ChamberView = z.infer<typeof chamberSchema>;
 
 export const outOfServiceBodySchema = z.object({
-  reason: z.string().trim().min(3, 'say why, so that others know').max(300),
+  reason: z.string().trim().min(3, shapes.sayWhy).max(300),
 });
 
 export const newChamberSchema = z.object({ name: nameSchema });

@@ -1,5 +1,7 @@
 // Shapes used by several HTTP bodies: ids, times, lists. Times are RFC 3339 UTC; °C and %RH carry no unit in their name.
+
 import { z } from 'zod';
+import { shapes } from '../words/en/shapes.ts';
 
 export const idSchema = z
   .string()
@@ -9,10 +11,10 @@ export const idSchema = z
 
 export const timeSchema = z.iso.datetime({
   offset: true,
-  error: 'write a time as RFC 3339, for example 2026-03-02T07:00:00Z',
+  error: shapes.writeTime,
 });
 
-export const nameSchema = z.string().trim().min(1, 'give it a name').max(80, 'at most 80 characters');
+export const nameSchema = z.string().trim().min(1, shapes.giveName).max(80, shapes.nameLong);
 
 export const pageQuerySchema = z.object({
   limit: z.coerce.number().int().min(1).max(500).default(100),

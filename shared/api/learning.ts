@@ -1,5 +1,7 @@
 // What finished batches teach: take with its interval beside exposure, and batches laid over each other by healing time.
+
 import { z } from 'zod';
+import { shapes } from '../words/en/shapes.ts';
 import { idSchema, timeSchema } from './common.ts';
 
 const quantity = z.number().nullable();
@@ -54,7 +56,7 @@ export const overlayQuerySchema = z.object({
     .string()
     .max(600)
     .transform((text) => [...new Set(text.split(',').filter((id) => id !== ''))])
-    .pipe(z.array(idSchema).min(1, 'name at least one batch').max(longestList, 'at most eight batches')),
+    .pipe(z.array(idSchema).min(1, shapes.nameBatch).max(longestList, shapes.fewerBatches)),
   points: z.coerce.number().int().min(10).max(1000).default(240),
 });
 

@@ -1,16 +1,15 @@
 // First set-up, sign-in and people.
+
 import { z } from 'zod';
 import { languages } from '../languages.ts';
+import { shapes } from '../words/en/shapes.ts';
 import { idSchema, nameSchema, timeSchema } from './common.ts';
 
 export const roles = ['viewer', 'crew', 'manager'] as const;
 export const roleSchema = z.enum(roles);
 export type Role = z.infer<typeof roleSchema>;
 
-export const passwordSchema = z
-  .string()
-  .min(10, 'use at least 10 characters; a short sentence is easy to remember')
-  .max(200, 'at most 200 characters');
+export const passwordSchema = z.string().min(10, shapes.passwordShort).max(200, shapes.passwordLong);
 
 export const setupBodySchema = z.object({
   code: z.string().min(1).max(200),
@@ -19,7 +18,7 @@ export const setupBodySchema = z.object({
 });
 export const signInBodySchema = z.object({ name: nameSchema, password: z.string().max(200) });
 
-const timeOfDaySchema = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'write it as 22:30');
+const timeOfDaySchema = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, shapes.writeClock);
 
 /** How a person is reached and spoken to; null = not told: the language of the browser, the unit of the site. */
 export const personDetailsSchema = z.object({
@@ -27,7 +26,7 @@ export const personDetailsSchema = z.object({
   /** E.164, for gateways that send text messages. */
   phoneNumber: z
     .string()
-    .regex(/^\+[1-9]\d{6,14}$/, 'write it with the code of the country, such as +31612345678')
+    .regex(/^\+[1-9]\d{6,14}$/, shapes.writePhone)
     .nullable(),
   language: z.enum(languages).nullable(),
   temperatureUnit: z.enum(['°C', '°F']).nullable(),

@@ -1,6 +1,8 @@
 // The shape of a healing profile: the plan of a healing as data, so that one for another crop needs no code.
 // The numbers of the shipped profiles stand in standard-profiles.ts; this file holds no limit.
+
 import { z } from 'zod';
+import { shapes } from '../words/en/shapes.ts';
 import { stageNames } from './stage-name.ts';
 
 export { type StageName, stageNames } from './stage-name.ts';
@@ -9,7 +11,7 @@ export const stageNameSchema = z.enum(stageNames);
 
 const timeOfDaySchema = z
   .string()
-  .regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'write a time of day as HH:MM, for example 07:00')
+  .regex(/^([01]\d|2[0-3]):[0-5]\d$/, shapes.writeTimeOfDay)
   .describe('Local time of day at the site');
 
 /** Where a number comes from: the source itself, "common practice", or "ours" for a starting value nobody published. */
@@ -63,7 +65,7 @@ export const stagePlanSchema = z.strictObject({
 export type StagePlan = z.infer<typeof stagePlanSchema>;
 
 export const checkPlanSchema = z.strictObject({
-  id: z.string().regex(/^[a-z][a-z0-9-]{0,40}$/, 'use lower-case letters, digits and dashes'),
+  id: z.string().regex(/^[a-z][a-z0-9-]{0,40}$/, shapes.checkId),
   /** What the person looks at, as a question that "yes" answers well. */
   question: z.string().min(3).max(200),
   ifNo: z.string().min(3).max(300).describe('What to do first when the answer is no'),

@@ -3,16 +3,9 @@ import type { z } from 'zod';
 import type { Fault } from '../problem.ts';
 import { describeValue, isJsonObject } from '../readings/json-object.ts';
 import { pointerToken, resolvePointer } from '../readings/json-pointer.ts';
+import type { SharedWords } from '../words/shared-words.ts';
 
 type Issue = z.core.$ZodIssue;
-
-const kinds: Readonly<Record<string, string>> = {
-  string: 'text',
-  number: 'a number',
-  int: 'a whole number',
-  object: 'an object',
-  array: 'a list',
-};
 
 /** Every issue as one or more faults; `candidate` is what was checked, so that a missing value can be told from a wrong one. */
 export function shapeFaults(issues: readonly Issue[], candidate: unknown, above = ''): Fault[] {
@@ -24,38 +17,45 @@ export function shapeFaults(issues: readonly Issue[], candidate: unknown, above 
     if (issue.code === 'invalid_union' && isJsonObject(value)) {
       return shapeFaults(issue.errors.at(-1) ?? [], candidate, where);
     }
-    return [{ where, reason: value === undefined ? `is missing: give ${wanted(issue)}` : wrong(issue, value) }];
+    return [
+      {
+        where,
+        reason: (words) =>
+          value === undefined ? words.faults.missing(wanted(issue, words)) : wrong(issue, value, words),
+      },
+    ];
   });
 }
 
 function unknownField(where: string, key: string): Fault {
-  return { where: `${where}/${pointerToken(key)}`, reason: 'is not a known field: remove it or correct its name' };
+  return { where: `${where}/${pointerToken(key)}`, reason: ({ faults }) => faults.unknownField };
 }
 
-function wrong(issue: Issue, value: unknown): string {
-  if (issue.code === 'too_small' && (value === '' || isEmptyList(value))) return 'must not be empty';
-  if (issue.code === 'too_small' || issue.code === 'too_big') return `must be ${bound(issue)}, not ${shown(value)}`;
-  if (issue.code === 'invalid_format') return `cannot be read: ${issue.message}`;
-  return `must be ${wanted(issue)}, not ${describeValue(value)}`;
+function wrong(issue: Issue, value: unknown, words: SharedWords): string {
+  const { faults } = words;
+  if (issue.code === 'too_small' && (value === '' || isEmptyList(value))) return faults.empty;
+  if (issue.code === 'too_small' || issue.code === 'too_big') return faults.mustBe(bound(issue, words), shown(value));
+  if (issue.code === 'invalid_format') return faults.unreadable(issue.message);
+  return faults.mustBe(wanted(issue, words), describeValue(value));
 }
 
-function wanted(issue: Issue): string {
-  if (issue.code === 'invalid_type') return kinds[issue.expected] ?? `a value of the kind ${issue.expected}`;
-  if (issue.code === 'invalid_value') return `one of ${issue.values.map(String).join(', ')}`;
+function wanted(issue: Issue, { faults }: SharedWords): string {
+  if (issue.code === 'invalid_type') return faults.kinds[issue.expected] ?? faults.ofKind(issue.expected);
+  if (issue.code === 'invalid_value') return faults.oneOf(issue.values.map(String).join(', '));
   if (issue.code !== 'invalid_union') return issue.message;
   const { options } = issue as { options?: readonly unknown[] };
-  if (options !== undefined) return `one of ${options.map(String).join(', ')}`;
-  return 'a number, or an object with houseOffset and fallback';
+  return options === undefined ? faults.numberOrHouse : faults.oneOf(options.map(String).join(', '));
 }
 
 type Bound = Extract<Issue, { code: 'too_small' | 'too_big' }>;
 
-function bound(issue: Bound): string {
-  const [limit, side] = issue.code === 'too_small' ? [issue.minimum, 'least'] : [issue.maximum, 'most'];
-  if (issue.origin === 'string') return `text of at ${side} ${limit} characters`;
-  if (issue.origin === 'array') return `a list of at ${side} ${limit} entries`;
-  if (issue.inclusive === false) return side === 'least' ? `above ${limit}` : `below ${limit}`;
-  return `at ${side} ${limit}`;
+function bound(issue: Bound, { faults }: SharedWords): string {
+  const isLeast = issue.code === 'too_small';
+  const limit = String(isLeast ? issue.minimum : issue.maximum);
+  if (issue.origin === 'string') return isLeast ? faults.leastText(limit) : faults.mostText(limit);
+  if (issue.origin === 'array') return isLeast ? faults.leastEntries(limit) : faults.mostEntries(limit);
+  if (issue.inclusive === false) return isLeast ? faults.above(limit) : faults.below(limit);
+  return isLeast ? faults.least(limit) : faults.most(limit);
 }
 
 function isEmptyList(value: unknown): boolean {

@@ -1,6 +1,7 @@
 // The shipped profiles: every limit of a healing climate, each with where it comes from. No other file may hold a limit.
 // They are starting points to be copied and changed. A humidity `high` of 100 watches nothing: air cannot be wetter than saturated.
 import type { Limit, LimitEnd, LimitSet, Profile, ProfileDocument } from './profile.ts';
+import { standardAirs } from './say-standard-text.ts';
 import {
   erectAfterStep,
   filmWet,
@@ -98,7 +99,7 @@ const tomatoCommonPractice: ProfileDocument = {
   endsAfterHours: 192,
   endsNotBefore: '07:00',
   checks: [
-    ...loadingChecks('21–22 °C and 80–90 %RH', PRACTICE),
+    ...loadingChecks(standardAirs.tomato, PRACTICE),
     filmWet,
     scionsErect,
     lookThroughGap(72, PRACTICE),
@@ -158,7 +159,7 @@ const solanaceousWarm: ProfileDocument = {
   endsAfterHours: 216,
   endsNotBefore: '07:00',
   checks: [
-    ...loadingChecks('24–27 °C and 80–90 %RH', OURS),
+    ...loadingChecks(standardAirs.solanaceous, OURS),
     filmWet,
     scionsErect,
     lookThroughGap(48, OURS),
@@ -225,7 +226,7 @@ const cucurbitWarm: ProfileDocument = {
   endsAfterHours: 240,
   endsNotBefore: '07:00',
   checks: [
-    ...loadingChecks('25–28 °C and 80–90 %RH', OURS),
+    ...loadingChecks(standardAirs.cucurbit, OURS),
     filmWet,
     scionsErect,
     lookThroughGap(48, OURS),

@@ -1,6 +1,8 @@
 // A mapping, kept in the settings: where in the messages of somebody else's topic the node, the values and the time stand.
 // Only the shape; decode-mapped.ts reads by it.
+
 import { z } from 'zod';
+import { shapes } from '../words/en/shapes.ts';
 import { jsonPointerPattern } from './json-pointer.ts';
 import { findNodeNameFault, findProbeNameFault } from './probe-name.ts';
 import { timeUnits } from './read-time.ts';
@@ -9,10 +11,7 @@ import { findTopicFilterFault } from './topic-filter.ts';
 const pointerSchema = z
   .string()
   .max(500)
-  .regex(
-    jsonPointerPattern,
-    'write a JSON Pointer, for example /air/temperature, or leave it empty for the whole message',
-  )
+  .regex(jsonPointerPattern, shapes.jsonPointer)
   .describe('JSON Pointer (RFC 6901) in the message');
 
 /** Turns a finder of faults into a zod check, so that the sentence is written once. */
@@ -56,10 +55,9 @@ function findMappingFault(
 ): { readonly field: keyof TopicMapping; readonly message: string } | null {
   const { filter, node, temperature, humidity } = mapping;
   if (temperature === undefined && humidity === undefined) {
-    return { field: 'temperature', message: 'say where the temperature stands, or the humidity, or both' };
+    return { field: 'temperature', message: shapes.whereTemperature };
   }
-  if (filter.startsWith('takewell/v1/'))
-    return { field: 'filter', message: 'topics under takewell/v1 need no mapping' };
+  if (filter.startsWith('takewell/v1/')) return { field: 'filter', message: shapes.ownTopics };
   const level = nodeLevel(node);
   const levels = filter.split('/');
   if (level === null || levels.at(-1) === '#' || level < levels.length) return null;

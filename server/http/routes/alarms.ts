@@ -19,7 +19,7 @@ const idParams = z.object({ id: alarmIdSchema });
 export function alarmRoutes(app: Routes, { store, watch, rounds, site, clock }: HttpParts): void {
   const find = async (id: string): Promise<Alarm> => {
     const alarm = await store.alarms.get(id);
-    if (alarm === null) throw new Problem('not-found', 'There is no such alarm.');
+    if (alarm === null) throw new Problem('not-found', ({ problems }) => problems.noSuchAlarm);
     return alarm;
   };
   const view = async (alarm: Alarm) => {
@@ -48,8 +48,8 @@ export function alarmRoutes(app: Routes, { store, watch, rounds, site, clock }: 
     async ({ query }) => {
       const toMs = query.to === undefined ? clock.nowMs() : Date.parse(query.to);
       const fromMs = query.from === undefined ? toMs - 30 * DAY_MS : Date.parse(query.from);
-      if (fromMs >= toMs) throw new Problem('bad-input', 'The time to end at must be later than the one to begin at.');
-      if (toMs - fromMs > LONGEST_MS) throw new Problem('bad-input', 'Ask for at most 400 days at once.');
+      if (fromMs >= toMs) throw new Problem('bad-input', ({ problems }) => problems.endBeforeStart);
+      if (toMs - fromMs > LONGEST_MS) throw new Problem('bad-input', ({ problems }) => problems.askFewerDays);
       const sinceMs = Math.min(toMs, ...(await store.chambers.listWithRetired()).map(({ createdMs }) => createdMs));
       const stretch = watchedPart({ fromMs, toMs, zone: site.current().zone }, sinceMs);
       return viewStatistics(await store.alarms.steps(stretch.fromMs, toMs), stretch);

@@ -28,7 +28,7 @@ export function batchRoutes(app: Routes, parts: HttpParts): void {
   const view = (batch: Batch) => viewBatch(batch, viewParts());
   const find = async (id: string) => {
     const batch = await store.batches.get(id);
-    if (batch === null) throw new Problem('not-found', 'There is no such batch.');
+    if (batch === null) throw new Problem('not-found', ({ problems }) => problems.noSuchBatch);
     return batch;
   };
   const read = { config: { role: 'viewer' as const } };

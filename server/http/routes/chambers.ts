@@ -19,7 +19,7 @@ export function chamberRoutes(app: Routes, parts: HttpParts): void {
   const { watch, chamberActs, clock } = parts;
   const find = (id: string) => {
     const chamber = watch.chamber(id);
-    if (chamber === undefined) throw new Problem('not-found', 'There is no such chamber.');
+    if (chamber === undefined) throw new Problem('not-found', ({ problems }) => problems.noSuchChamber);
     return chamber;
   };
   const view = (id: string) => viewChamber(find(id), watch, clock.nowMs());

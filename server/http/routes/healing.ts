@@ -17,7 +17,7 @@ const params = z.object({ id: idSchema });
 export function healingRoutes(app: Routes, parts: HttpParts): void {
   const find = async (id: string) => {
     const batch = await parts.store.batches.get(id);
-    if (batch === null) throw new Problem('not-found', 'There is no such batch.');
+    if (batch === null) throw new Problem('not-found', ({ problems }) => problems.noSuchBatch);
     return batch;
   };
   const viewVenting = createVentingView(parts);

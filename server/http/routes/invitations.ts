@@ -47,7 +47,7 @@ export function invitationRoutes(app: Routes, { store, clock, telling }: HttpPar
     { config: manager, schema: { params: idParams, response: { 204: z.null() } } },
     async ({ params }, reply) => {
       if (!(await store.invitations.remove(params.id)))
-        throw new Problem('not-found', 'This invitation was used or withdrawn already.');
+        throw new Problem('not-found', ({ problems }) => problems.invitationGone);
       return reply.code(204).send(null);
     },
   );

@@ -37,7 +37,7 @@ export function peopleRoutes(app: Routes, { store, clock, telling, hub }: HttpPa
     { config: { role: 'manager' }, schema: { body: newPersonSchema, response: { 201: personSchema } } },
     async ({ body }, reply) => {
       if ((await store.people.byName(body.name)) !== null)
-        throw new Problem('conflict', 'Somebody has this name already: add a surname.');
+        throw new Problem('conflict', ({ problems }) => problems.nameTaken);
       const passwordHash = await hashPassword(body.password);
       const person = { id: nanoid(10), name: body.name, role: body.role, passwordHash, createdMs: clock.nowMs() };
       await store.people.add(person);
@@ -77,7 +77,8 @@ export function peopleRoutes(app: Routes, { store, clock, telling, hub }: HttpPa
     { config: { role: 'manager' }, schema: { params: idParams, response: { 204: z.null() } } },
     async ({ params }, reply) => {
       await keepOneManager(store, params.id);
-      if (!(await store.people.remove(params.id))) throw new Problem('not-found', 'There is no such person.');
+      if (!(await store.people.remove(params.id)))
+        throw new Problem('not-found', ({ problems }) => problems.noSuchPerson);
       hub.letGo(params.id);
       await telling.targetsChanged();
       return reply.code(204).send(null);
@@ -106,7 +107,8 @@ function tokenRoutes(app: Routes, { store, clock, hub }: Pick<HttpParts, 'store'
     '/tokens/:id',
     { config: { role: 'manager' }, schema: { params: idParams, response: { 204: z.null() } } },
     async ({ params }, reply) => {
-      if (!(await store.people.removeToken(params.id))) throw new Problem('not-found', 'There is no such token.');
+      if (!(await store.people.removeToken(params.id)))
+        throw new Problem('not-found', ({ problems }) => problems.noSuchToken);
       hub.letGo(params.id);
       return reply.code(204).send(null);
     },
@@ -121,11 +123,11 @@ async function changeDetails(
   named: z.infer<typeof ownPatchSchema>,
 ): Promise<Person> {
   const before = await store.people.get(id);
-  if (before === null) throw new Problem('not-found', 'There is no such person.');
+  if (before === null) throw new Problem('not-found', ({ problems }) => problems.noSuchPerson);
   const details = Object.fromEntries(Object.entries(named).filter(([, value]) => value !== undefined));
   const person = { ...before, ...details };
   if ((person.quietFrom === null) !== (person.quietTo === null))
-    throw new Problem('bad-input', 'Quiet hours need a beginning and an end: enter both, or empty both.');
+    throw new Problem('bad-input', ({ problems }) => problems.quietHoursBoth);
   await store.people.setDetails(id, details);
   await telling.targetsChanged();
   return person;
@@ -133,5 +135,5 @@ async function changeDetails(
 
 async function keepOneManager(store: Store, leavingId: string): Promise<void> {
   const others = (await store.people.list()).filter(({ id, role }) => role === 'manager' && id !== leavingId);
-  if (others.length === 0) throw new Problem('conflict', 'This is the last manager: make another one first.');
+  if (others.length === 0) throw new Problem('conflict', ({ problems }) => problems.lastManager);
 }

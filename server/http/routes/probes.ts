@@ -21,7 +21,7 @@ const idParams = z.object({ id: idSchema });
 export function probeRoutes(app: Routes, { store, watch, chamberActs, clock }: HttpParts): void {
   const view = (id: string) => {
     const state = watch.probes.byId(id);
-    if (state === undefined) throw new Problem('not-found', 'There is no such probe.');
+    if (state === undefined) throw new Problem('not-found', ({ problems }) => problems.noSuchProbe);
     return viewProbe(state);
   };
   app.get('/probes', { config: { role: 'viewer' }, schema: { response: { 200: listOf(probeSchema) } } }, async () => ({
@@ -72,7 +72,7 @@ export function probeRoutes(app: Routes, { store, watch, chamberActs, clock }: H
     async ({ params }, reply) => {
       const password = makeSecret();
       if (!(await store.probes.setNodePassword(params.id, hashSecret(password)))) {
-        throw new Problem('not-found', 'There is no such node: add it first.');
+        throw new Problem('not-found', ({ problems }) => problems.noSuchNode);
       }
       return reply.code(201).send({ name: params.id, password });
     },

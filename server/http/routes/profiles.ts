@@ -1,4 +1,5 @@
 // Profiles and their versions.
+
 import { z } from 'zod';
 import { idSchema, listOf } from '../../../shared/api/common.ts';
 import {
@@ -10,11 +11,13 @@ import {
 } from '../../../shared/api/profiles.ts';
 import type { ProfileDocument } from '../../../shared/healing/profile.ts';
 import { findProfileFaults } from '../../../shared/healing/profile-faults.ts';
-import { Problem } from '../../../shared/problem.ts';
+import { Problem, sayFaults } from '../../../shared/problem.ts';
 import { utcText } from '../../../shared/units.ts';
+import type { Say } from '../../../shared/words/shared-words.ts';
 import type { ProfileVersion } from '../../store/store.ts';
 import { actorOf } from '../actor.ts';
 import type { HttpParts, Routes } from '../http-parts.ts';
+import { wordsFor } from '../language-of.ts';
 
 const idParams = z.object({ id: idSchema });
 
@@ -44,7 +47,7 @@ function readingRoutes(app: Routes, { store }: HttpParts): void {
     },
     async ({ params, query }) => {
       const profile = await store.profiles.get(params.id, query.version);
-      if (profile === null) throw new Problem('not-found', 'There is no such profile.');
+      if (profile === null) throw new Problem('not-found', ({ problems }) => problems.noSuchProfile);
       return viewProfile(profile);
     },
   );
@@ -53,7 +56,7 @@ function readingRoutes(app: Routes, { store }: HttpParts): void {
     { config: { role: 'viewer' }, schema: { params: idParams, response: { 200: listOf(profileSchema) } } },
     async ({ params }) => {
       const versions = await store.profiles.versions(params.id);
-      if (versions.length === 0) throw new Problem('not-found', 'There is no such profile.');
+      if (versions.length === 0) throw new Problem('not-found', ({ problems }) => problems.noSuchProfile);
       return { items: versions.map(viewProfile), nextCursor: null };
     },
   );
@@ -66,8 +69,8 @@ function writingRoutes(app: Routes, { store, clock }: HttpParts): void {
     async (request, reply) => {
       const { id, document } = request.body;
       if ((await store.profiles.get(id)) !== null)
-        throw new Problem('conflict', 'A profile has this name already: choose another.', {
-          faults: [{ where: '/name', reason: 'A profile has this name already: choose another.' }],
+        throw new Problem('conflict', ({ problems }) => problems.profileNameTaken, {
+          faults: [{ where: '/name', reason: ({ problems }) => problems.profileNameTaken }],
         });
       const version = await store.profiles.addVersion(id, checked(document), clock.nowMs(), actorOf(request).name);
       return reply.code(201).send(viewProfile(version));
@@ -79,9 +82,9 @@ function writingRoutes(app: Routes, { store, clock }: HttpParts): void {
       config: { role: 'viewer' },
       schema: { body: profileCheckBodySchema, response: { 200: profileVerdictSchema } },
     },
-    async ({ body }) => {
-      const { document, faults } = findProfileFaults(body.document);
-      return { document, faults: [...faults] };
+    async (request) => {
+      const { document, faults } = findProfileFaults(request.body.document);
+      return { document, faults: sayFaults(faults, wordsFor(request)) };
     },
   );
   app.post(
@@ -92,7 +95,8 @@ function writingRoutes(app: Routes, { store, clock }: HttpParts): void {
     },
     async (request, reply) => {
       const { id } = request.params;
-      if ((await store.profiles.get(id)) === null) throw new Problem('not-found', 'There is no such profile.');
+      if ((await store.profiles.get(id)) === null)
+        throw new Problem('not-found', ({ problems }) => problems.noSuchProfile);
       const document = checked(request.body.document);
       const version = await store.profiles.addVersion(id, document, clock.nowMs(), actorOf(request).name);
       return reply.code(201).send(viewProfile(version));
@@ -103,8 +107,9 @@ function writingRoutes(app: Routes, { store, clock }: HttpParts): void {
 function checked(candidate: unknown): ProfileDocument {
   const { document, faults } = findProfileFaults(candidate);
   if (document !== null && faults.length === 0) return document;
-  const text = faults.map(({ where, reason }) => `${where || '/'}: ${reason}`).join('; ');
-  throw new Problem('bad-input', `The profile cannot be used: ${text}`, { faults });
+  const say: Say = (words) =>
+    words.problems.profileUnusable(faults.map(({ where, reason }) => `${where || '/'}: ${reason(words)}`).join('; '));
+  throw new Problem('bad-input', say, { faults });
 }
 
 function viewProfile({ id, version, createdMs, createdBy, document }: ProfileVersion) {

@@ -22,7 +22,7 @@ export function recordRoutes(app: Routes, { store }: HttpParts, writers: RecordW
       { config: { role: 'viewer' }, schema: { params } },
       async (request, reply) => {
         const batch = await store.batches.get(request.params.id);
-        if (batch === null) throw new Problem('not-found', 'There is no such batch.');
+        if (batch === null) throw new Problem('not-found', ({ problems }) => problems.noSuchBatch);
         const name = `takewell-${batch.code.replace(/[^A-Za-z0-9._-]+/g, '-')}.${format}`;
         return reply
           .type(types[format])

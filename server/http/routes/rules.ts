@@ -15,7 +15,7 @@ const answer = { params, response: { 200: chamberSchema } };
 export function ruleRoutes(app: Routes, { watch, rounds, clock }: HttpParts): void {
   const find = (id: string) => {
     const chamber = watch.chamber(id);
-    if (chamber === undefined) throw new Problem('not-found', 'There is no such chamber.');
+    if (chamber === undefined) throw new Problem('not-found', ({ problems }) => problems.noSuchChamber);
     return chamber;
   };
   const view = (id: string) => viewChamber(find(id), watch, clock.nowMs());

@@ -22,7 +22,7 @@ export function serviceRoutes(app: Routes, { hub, health, metrics }: HttpParts):
   app.get('/metrics', { config: { role: 'public' } }, async (request, reply) => {
     const isLocal = ['127.0.0.1', '::1', '::ffff:127.0.0.1'].includes(request.ip);
     if (request.actor === null && !isLocal)
-      throw new Problem('not-signed-in', 'Metrics need a token, or a request from this machine.');
+      throw new Problem('not-signed-in', ({ problems }) => problems.metricsNeedToken);
     return reply.type('text/plain; version=0.0.4; charset=utf-8').send(await metrics());
   });
 }

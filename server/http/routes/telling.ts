@@ -28,7 +28,8 @@ function phoneRoutes(app: Routes, { store, clock, telling }: HttpParts): void {
   const own = { role: 'viewer', peopleOnly: true } as const;
   const owned = async (id: string, personId: string): Promise<Phone> => {
     const phone = await store.phones.get(id);
-    if (phone === null || phone.personId !== personId) throw new Problem('not-found', 'You have no such phone.');
+    if (phone === null || phone.personId !== personId)
+      throw new Problem('not-found', ({ problems }) => problems.noSuchPhone);
     return phone;
   };
   app.get('/phones', { config: own, schema: { response: { 200: phonesSchema } } }, async (request) => ({
@@ -78,7 +79,7 @@ function settingRoutes(app: Routes, { site, followMappings }: HttpParts): void {
     { config: { role: 'manager' }, schema: { body: siteSettingsSchema, response: { 200: siteSettingsSchema } } },
     async ({ body }) => {
       if (!validZone(body.zone)) {
-        throw new Problem('bad-input', `The time zone ${body.zone} is not known: write it as in Europe/Amsterdam.`);
+        throw new Problem('bad-input', ({ problems }) => problems.unknownZone(body.zone));
       }
       await site.change(body);
       await followMappings();

@@ -33,7 +33,7 @@ export function wallRoutes(app: Routes, { isSecure }: HttpParts): void {
       // Somebody who has signed in needs no cookie more.
       if (token === undefined) return { name };
       if (bearer !== undefined && role !== 'viewer')
-        throw new Problem('bad-input', 'A wall screen needs a read-only token: make a wall link under Settings.');
+        throw new Problem('bad-input', ({ problems }) => problems.wallNeedsReadOnly);
       return reply.setCookie(WALL_COOKIE, token, cookie).send({ name });
     },
   );

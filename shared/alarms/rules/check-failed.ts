@@ -1,4 +1,5 @@
 // Check failed: the newest that people saw of plants or film is bad, answered as a check or logged. It stands until somebody sees it good.
+import { english } from '../../words/en/english.ts';
 import { type Judgement, noLimits, type Rule } from './rule.ts';
 import type { SceneCare, SceneCheck, SceneReport } from './scene-care.ts';
 
@@ -21,10 +22,7 @@ const sights: Readonly<Record<SceneReport['kind'], readonly [topic: 'erect' | 'f
 };
 
 /** For a report where the profile has no check of the kind. */
-const words = {
-  erect: { question: 'Do the scions stand erect?', ifNo: 'Close the gap, mist lightly, and hold the plan.' },
-  'film-wet': { question: 'Is the film wet on the inside?', ifNo: 'Look for an open seam, wet floor and film.' },
-} as const;
+const unasked = { erect: english.checks.reportedLimp, 'film-wet': english.checks.reportedDry } as const;
 
 export const checkFailed: Rule = {
   id: 'check-failed',
@@ -54,7 +52,7 @@ function sightOfReport({ kind, atMs }: SceneReport, { checks }: SceneCare): Sigh
   const check = checks.find(({ sameAs }) => sameAs === topic);
   // Slightly limp is all right until the plan first asks whether they stand; then the check asks.
   if (kind === 'limp' && check !== undefined && atMs < check.dueMs) return [];
-  const { question, ifNo } = check ?? words[topic];
+  const { question, ifNo } = check ?? unasked[topic];
   return [{ topic, isGood, atMs, question, ifNo }];
 }
 

@@ -162,7 +162,7 @@ describe('what people do', () => {
       (await api.post<ProblemDetails>(`/alarms/${hot.id}/${what}`, body)).body;
     expect(await refusal('unshelve')).toMatchObject({
       status: 409,
-      detail: 'The alarm is unacknowledged: this changes nothing.',
+      detail: 'The alarm is not acknowledged: this changes nothing.',
     });
     await api.post(`/alarms/${hot.id}/acknowledge`);
     expect(await refusal('acknowledge')).toMatchObject({

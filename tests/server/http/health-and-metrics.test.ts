@@ -38,7 +38,7 @@ describe('health', () => {
   it.each([
     {
       why: 'the disk is full',
-      failure: new Problem('store-full', 'The disk is full.'),
+      failure: Problem.forOperator('store-full', 'The disk is full.'),
       finding: { code: 'store-full', detail: 'The disk is full.' },
     },
     {

@@ -112,7 +112,9 @@ describe('a group that could not be stored', () => {
     const failing = (store: Store): Store => ({
       ...store,
       commit: (work) =>
-        failures-- > 0 ? Promise.reject(new Problem('store-full', 'The disk is full.')) : store.commit(work),
+        failures-- > 0
+          ? Promise.reject(new Problem('store-full', ({ problems }) => problems.diskFull))
+          : store.commit(work),
     });
     const steady = await openAdmission();
     const shaken = await openAdmission(failing);

@@ -6,7 +6,7 @@ import type { ArrivedMessage } from '../../../server/ingest/arrived-message.ts';
 import { createIntake, type Intake, type IntakeParts } from '../../../server/ingest/intake.ts';
 import { Problem } from '../../../shared/problem.ts';
 
-const full = new Problem('store-full', 'The disk is full.');
+const full = Problem.forOperator('store-full', 'The disk is full.');
 
 describe('group commit', () => {
   it('writes what comes while a transaction runs in the next one, together and in order', async () => {
@@ -68,7 +68,7 @@ describe('a message that makes admission fail', () => {
   });
 
   it('does not count as trouble of the store when the data forbid what it brings', async () => {
-    const conflict = new Problem('conflict', 'That does not fit with what is stored.');
+    const conflict = new Problem('conflict', ({ problems }) => problems.doesNotFit);
     const stored: string[] = [];
     const { intake, refused } = openIntake({ admit: failOn(['bad'], stored, conflict) });
     await pushAll(intake, ['a', 'bad', 'b']);

@@ -1,8 +1,11 @@
 // A rule of a chamber out of service: it raises nothing, its alarms are set aside, and returning it looks at the condition anew.
+
 import { describe, expect, it } from 'vitest';
 import { reduce } from '../../../shared/alarms/reduce.ts';
 import { emptyWatch, outOfServiceOf, type WatchEvent } from '../../../shared/alarms/watch-state.ts';
+import { sayWhyNothing, type WhyNothing } from '../../../shared/alarms/why-nothing.ts';
 import { MINUTE_MS } from '../../../shared/units.ts';
+import { english } from '../../../shared/words/en/english.ts';
 import { runHotWatch, runWatch, shelve, told } from './run-watch.ts';
 import { climateOf, NOON_MS, probeHeard } from './scenes.ts';
 
@@ -82,10 +85,11 @@ describe('a rule with alarms', () => {
 
 describe('an act without effect', () => {
   it.each([
-    { events: [take(0)], act: take(1), reason: 'Mo has taken this rule out of service already.' },
-    { events: [], act: giveBack(1), reason: 'This rule is in service.' },
-  ])('says why: $reason', ({ events, act, reason }) => {
+    { events: [take(0)], act: take(1), reason: { why: 'rule-taken-already', person: 'Mo' } },
+    { events: [], act: giveBack(1), reason: { why: 'rule-in-service' } },
+  ])('says why: $reason.why', ({ events, act, reason }) => {
     const state = events.reduce((one, event) => reduce(one, event).state, emptyWatch('tent-1'));
     expect(reduce(state, act)).toEqual({ state, effects: [{ type: 'nothing', reason }] });
+    expect(sayWhyNothing(reason as WhyNothing, english)).toMatch(/^[A-Z].+\.$/);
   });
 });

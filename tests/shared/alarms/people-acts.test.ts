@@ -1,8 +1,11 @@
 // What people do to an alarm, and what they are told when it changes nothing.
+
 import { describe, expect, it } from 'vitest';
 import { reduce } from '../../../shared/alarms/reduce.ts';
 import type { WatchEvent } from '../../../shared/alarms/watch-state.ts';
+import { sayWhyNothing } from '../../../shared/alarms/why-nothing.ts';
 import { HOUR_MS, MINUTE_MS, SECOND_MS } from '../../../shared/units.ts';
+import { english } from '../../../shared/words/en/english.ts';
 import { acknowledge, type RunningWatch, runHotWatch, shelve, told, unshelve } from './run-watch.ts';
 import { climateOf, NOON_MS } from './scenes.ts';
 
@@ -14,7 +17,9 @@ function reasonOf(watch: RunningWatch, act: WatchEvent): string {
   const { state, effects } = reduce(before, act);
   expect(state).toBe(before);
   expect(effects).toHaveLength(1);
-  return effects[0]?.type === 'nothing' ? effects[0].reason : expect.fail('the act had an effect');
+  return effects[0]?.type === 'nothing'
+    ? sayWhyNothing(effects[0].reason, english)
+    : expect.fail('the act had an effect');
 }
 
 describe('acknowledging', () => {
@@ -87,11 +92,11 @@ describe('shelving', () => {
   it('is only undone where it was done', () => {
     const watch = runHotWatch();
     expect(reasonOf(watch, unshelve(watch.hot, 2 * MINUTE_MS))).toBe(
-      'The alarm is unacknowledged: this changes nothing.',
+      'The alarm is not acknowledged: this changes nothing.',
     );
     watch.heat(26, 2 * MINUTE_MS, 3 * MINUTE_MS);
     expect(reasonOf(watch, unshelve(watch.hot, 4 * MINUTE_MS))).toBe(
-      'The alarm is returned unacknowledged: this changes nothing.',
+      'The alarm is over, not acknowledged: this changes nothing.',
     );
   });
 });

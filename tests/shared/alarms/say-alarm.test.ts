@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { type Alarm, type RuleId, ruleIds } from '../../../shared/alarms/alarm.ts';
 import { adviseOn, adviseOnAlarm, nameRule, sayAlarm } from '../../../shared/alarms/say-alarm.ts';
+import { plainEnglish } from '../../../shared/saying.ts';
 import { HOUR_MS, MINUTE_MS, SECOND_MS } from '../../../shared/units.ts';
 import { NOON_MS } from './scenes.ts';
 
@@ -31,7 +32,7 @@ const about = { id: 'film-wet', question: 'Is the film wet?', ifNo: 'Wet it.' };
 const over = { level: 0, state: 'returned-unacknowledged', returnedMs: NOON_MS + 10 * MINUTE_MS } as const;
 
 function say(change: Partial<Alarm>, afterMs = 4 * MINUTE_MS): string {
-  return sayAlarm({ ...hot, ...change }, NOON_MS + afterMs);
+  return sayAlarm({ ...hot, ...change }, NOON_MS + afterMs, plainEnglish);
 }
 
 describe('an alarm that stands', () => {
@@ -41,7 +42,7 @@ describe('an alarm that stands', () => {
     ['dry', { value: 81.6, limit: 85 }, '▽ Drying: 82 %, low limit 85 for 4 min'],
     ['wet', { value: 97, limit: 92.5 }, '△ Still wet: 97 %, high limit 92.5 for 4 min'],
     ['silent-probe', { ...nothingMeasured, limit: 15 }, '□ Probe silent for 4 min'],
-    ['silent-chamber', nothingMeasured, '■ No temperature to trust from this chamber for 4 min'],
+    ['silent-chamber', nothingMeasured, '■ No temperature to trust for 4 min'],
     ['vpd', { value: 0.924, limit: 0.76 }, '◇ Air draws too much water: 0.92 kPa, limit 0.76 kPa for 4 min'],
     ['suspect-probe', nothingMeasured, '◧ Probe in doubt, for 4 min'],
     ['check-overdue', { ...nothingMeasured, about }, '○ Check overdue, for 4 min: “Is the film wet?”'],
@@ -112,15 +113,15 @@ describe('every rule', () => {
   it.each(ruleIds)('%s has a name, a shape of its own and an advice that is a sentence', (rule) => {
     const shapes = ruleIds.map((one) => say({ rule: one })[0]);
     expect(new Set(shapes).size).toBe(ruleIds.length);
-    expect(nameRule(rule)).toMatch(/^[A-Z][a-z ]+$/);
-    expect(adviseOn(rule)).toMatch(/^[A-Z].+\.$/);
+    expect(nameRule(rule, plainEnglish)).toMatch(/^[A-Z][a-z ]+$/);
+    expect(adviseOn(rule, plainEnglish)).toMatch(/^[A-Z].+\.$/);
   });
 });
 
 describe('what to do first', () => {
   it('is what the plan says where a check was answered no, and the rule’s own advice otherwise', () => {
-    expect(adviseOnAlarm({ rule: 'check-failed', about })).toBe('Wet it.');
-    expect(adviseOnAlarm({ rule: 'check-failed' })).toBe(adviseOn('check-failed'));
-    expect(adviseOnAlarm({ rule: 'check-overdue', about })).toBe(adviseOn('check-overdue'));
+    expect(adviseOnAlarm({ rule: 'check-failed', about }, plainEnglish)).toBe('Wet it.');
+    expect(adviseOnAlarm({ rule: 'check-failed' }, plainEnglish)).toBe(adviseOn('check-failed', plainEnglish));
+    expect(adviseOnAlarm({ rule: 'check-overdue', about }, plainEnglish)).toBe(adviseOn('check-overdue', plainEnglish));
   });
 });

@@ -1,6 +1,8 @@
 // A forecast in words.
+
 import { describe, expect, it } from 'vitest';
 import { sayAhead } from '../../../shared/forecast/say-ahead.ts';
+import { plainEnglish } from '../../../shared/saying.ts';
 
 const cases: readonly [string, Parameters<typeof sayAhead>[1], string][] = [
   ['a time with its interval', { minutes: 12.2, low: 8.4, high: 20 }, 'reaches 28 °C in about 12 min (8–20)'],
@@ -14,6 +16,6 @@ const cases: readonly [string, Parameters<typeof sayAhead>[1], string][] = [
 
 describe('sayAhead', () => {
   it.each(cases)('%s', (_, ahead, sentence) => {
-    expect(sayAhead('28 °C', ahead)).toBe(sentence);
+    expect(sayAhead('28 °C', ahead, plainEnglish)).toBe(sentence);
   });
 });

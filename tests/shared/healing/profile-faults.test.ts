@@ -1,14 +1,17 @@
 // What is wrong with a profile that someone wrote: every fault, in words, with its place.
+
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Limit } from '../../../shared/healing/profile.ts';
 import { findProfileFaults } from '../../../shared/healing/profile-faults.ts';
+import { sayFaults } from '../../../shared/problem.ts';
+import { english } from '../../../shared/words/en/english.ts';
 import { constant, plainProfile, plainStage } from './sample-plan.ts';
 
 const basis = 'ours';
 const check = { id: 'look', question: 'Is it so?', ifNo: 'Make it so.', afterHours: 3, overdueMinutes: 60, basis };
 
-const faultsOf = (candidate: unknown) => findProfileFaults(candidate).faults;
+const faultsOf = (candidate: unknown) => sayFaults(findProfileFaults(candidate).faults, english);
 const places = (candidate: unknown) => faultsOf(candidate).map(({ where }) => where);
 
 describe('a sound profile', () => {

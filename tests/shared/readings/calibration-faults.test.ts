@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Calibration, HumidityPoint } from '../../../shared/readings/calibration.ts';
 import { calibrationFaults } from '../../../shared/readings/calibration-faults.ts';
+import { english } from '../../../shared/words/en/english.ts';
 
 const placesOf = (entry: Calibration) => calibrationFaults(entry).map(({ where }) => where);
 const offset = (given: { temperature?: number; humidity?: number }): Calibration => ({
@@ -62,7 +63,7 @@ describe('a two-point entry', () => {
   test('every reason says what to do', () => {
     const reasons = [offset({}), offset({ humidity: 11 }), twoPoints([75, 77], [75, 77]), twoPoints([50, 50], [75, 70])]
       .flatMap(calibrationFaults)
-      .map(({ reason }) => reason);
+      .map(({ reason }) => reason(english));
     expect(reasons).toHaveLength(4);
     for (const reason of reasons) expect(reason).toMatch(/; (give|check|take) /);
   });

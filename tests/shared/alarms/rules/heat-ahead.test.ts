@@ -1,9 +1,11 @@
 // Heat ahead as a rule: when it warns, what it leaves to heat, and how its alarm leaves without asking anybody for anything.
+
 import { describe, expect, it } from 'vitest';
 import type { Level } from '../../../../shared/alarms/alarm.ts';
 import { heatAhead } from '../../../../shared/alarms/rules/heat-ahead.ts';
 import type { Scene } from '../../../../shared/alarms/rules/rule.ts';
 import { sayAlarm } from '../../../../shared/alarms/say-alarm.ts';
+import { plainEnglish } from '../../../../shared/saying.ts';
 import { MINUTE_MS, SECOND_MS } from '../../../../shared/units.ts';
 import { acknowledge, runWatch, shelve, told } from '../run-watch.ts';
 import { climateOf, NOON_MS, sceneAt } from '../scenes.ts';
@@ -63,16 +65,20 @@ describe('a warning', () => {
     expect(told(watch.see(0, air(26.6, 0.6)))).toEqual(['heat-ahead occurred: normal → unacknowledged']);
     const alarm = watch.alarm('heat-ahead') ?? expect.fail();
     expect(alarm).toMatchObject({ priority: 'medium', value: 26.6, limit: 28, peak: 26.6, expected });
-    expect(sayAlarm(alarm, NOON_MS)).toBe('↑ Heat ahead: 26.6 °C, reaches 28 °C in about 12 min (8–20)');
-    expect(sayAlarm(alarm, NOON_MS + 9 * MINUTE_MS)).toBe('↑ Heat ahead: 26.6 °C, reaches 28 °C in about 3 min (0–11)');
-    expect(sayAlarm(alarm, NOON_MS + 15 * MINUTE_MS)).toBe('↑ Heat ahead: 26.6 °C, reaches 28 °C any minute');
+    expect(sayAlarm(alarm, NOON_MS, plainEnglish)).toBe('↑ Heat ahead: 26.6 °C, reaches 28 °C in about 12 min (8–20)');
+    expect(sayAlarm(alarm, NOON_MS + 9 * MINUTE_MS, plainEnglish)).toBe(
+      '↑ Heat ahead: 26.6 °C, reaches 28 °C in about 3 min (0–11)',
+    );
+    expect(sayAlarm(alarm, NOON_MS + 15 * MINUTE_MS, plainEnglish)).toBe(
+      '↑ Heat ahead: 26.6 °C, reaches 28 °C any minute',
+    );
   });
 
   it('says as much as is known where no time is', () => {
     const watch = runWatch();
     const none = { atMs: null, earliestMs: null, latestMs: null };
     watch.see(0, { climate: climateOf(26.6, 90), ahead: { ...foretold(0.46), expected: () => none } });
-    expect(sayAlarm(watch.alarm('heat-ahead') ?? expect.fail(), NOON_MS)).toBe(
+    expect(sayAlarm(watch.alarm('heat-ahead') ?? expect.fail(), NOON_MS, plainEnglish)).toBe(
       '↑ Heat ahead: 26.6 °C, may be past 28 °C in 20 min',
     );
   });

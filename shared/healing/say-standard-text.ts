@@ -1,0 +1,45 @@
+// Texts of the shipped profiles in another language. A stored profile carries them in English; whoever changed one wrote words of their own,
+// which are shown as they are.
+import { plainEnglish, type Saying, sayTemperatureRange } from '../saying.ts';
+import { english } from '../words/en/english.ts';
+
+/** Air that a crop wants in grafting room and tent, °C and %RH. */
+export interface WantedAir {
+  readonly temperature: readonly [low: number, high: number];
+  readonly humidity: readonly [low: number, high: number];
+}
+
+/** Of the shipped profiles; the limits themselves stand in standard-profiles.ts. */
+export const standardAirs = {
+  tomato: { temperature: [21, 22], humidity: [80, 90] },
+  solanaceous: { temperature: [24, 27], humidity: [80, 90] },
+  cucurbit: { temperature: [25, 28], humidity: [80, 90] },
+} as const satisfies Record<string, WantedAir>;
+
+/** Asks whether the air is as wanted. */
+export function askAir({ temperature, humidity }: WantedAir, saying: Saying): string {
+  const [low, high] = humidity;
+  return saying.words.checks.airReady.question(sayTemperatureRange(temperature, saying), `${low}–${high} %RH`);
+}
+
+type Reader = (saying: Saying) => string;
+
+const { airReady, ...asked } = english.checks;
+
+/** By the unchanged English text: how it is said. */
+const readers = new Map<string, Reader>([
+  ...Object.values(standardAirs).map((air): [string, Reader] => [
+    askAir(air, plainEnglish),
+    (saying) => askAir(air, saying),
+  ]),
+  [airReady.ifNo, ({ words }) => words.checks.airReady.ifNo],
+  ...(Object.keys(asked) as (keyof typeof asked)[]).flatMap((name): [string, Reader][] => [
+    [asked[name].question, ({ words }) => words.checks[name].question],
+    [asked[name].ifNo, ({ words }) => words.checks[name].ifNo],
+  ]),
+]);
+
+/** The text in the words of `saying` where it is one of the shipped profiles', else the text itself. */
+export function sayStandardText(text: string, saying: Saying): string {
+  return readers.get(text)?.(saying) ?? text;
+}

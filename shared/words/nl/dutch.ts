@@ -1,0 +1,11 @@
+// Every sentence that service and page have in common, in Dutch.
+import type { SharedWords } from '../shared-words.ts';
+import { alarms } from './alarms.ts';
+import { checks } from './checks.ts';
+import { faults } from './faults.ts';
+import { names } from './names.ts';
+import { problems } from './problems.ts';
+import { shapes } from './shapes.ts';
+import { ahead, spans } from './spans.ts';
+
+export const dutch: SharedWords = { decimal: ',', names, alarms, spans, ahead, checks, faults, problems, shapes };
