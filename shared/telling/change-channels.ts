@@ -2,13 +2,14 @@
 // else whoever may change an address could have the secret sent to themselves.
 import type { Channels, ChannelsChange, ChannelsView, EmailSettings, Webhook } from '../api/channels.ts';
 import type { Fault } from '../problem.ts';
+import type { Say } from '../words/shared-words.ts';
 import { templateFaults } from './template.ts';
 
 export type Changed = { readonly channels: Channels } | { readonly faults: readonly Fault[] };
 
 type WebhookChange = NonNullable<ChannelsChange['webhooks']>[number];
 
-const ENTER_AGAIN = 'the address has changed: enter it again, or take it away';
+const ENTER_AGAIN: Say = ({ faults }) => faults.enterAgain;
 
 /** The channels after a change; `makeId` names new webhooks. */
 export function changeChannels(kept: Channels, change: ChannelsChange, makeId: () => string): Changed {
@@ -51,7 +52,7 @@ function changeWebhook(change: WebhookChange, { webhooks }: Channels, where: str
   const valued = headers.map(({ name, value }, index) => {
     const old = before?.headers.find((one) => one.name === name)?.value;
     if (value === undefined && old === undefined)
-      making.faults.push({ where: `${where}.headers.${index}.value`, reason: 'enter what it is to say' });
+      making.faults.push({ where: `${where}.headers.${index}.value`, reason: ({ faults: say }) => say.enterValue });
     if (value === undefined && old !== undefined) takes(`headers.${index}.value`);
     return { name, value: value ?? old ?? '' };
   });

@@ -1,5 +1,6 @@
 // The body of a webhook as its receiver wants it: a text with `{{field}}`s. Nothing else is understood: no conditions, no loops, no code.
 import type { Fault } from '../problem.ts';
+import type { Say } from '../words/shared-words.ts';
 
 /** What may stand between the braces, with an example of each; all are texts, '' where there is nothing to say. */
 export const templateFields = {
@@ -46,18 +47,15 @@ export function fillTemplate(template: string, values: TemplateValues, contentTy
 /** What is wrong with a template; empty when it can be used. */
 export function templateFaults(template: string, contentType: ContentType): Fault[] {
   const unknown = fieldsOf(template).filter((name) => !isField(name));
-  if (unknown.length > 0) return [fault(`there is no field {{${unknown[0]}}}`)];
-  if (/\{\{|\}\}/.test(template.replace(PLACE, ''))) return [fault('a {{ or }} stands alone')];
-  if (contentType === 'form')
-    return template === '' ? [fault('a form needs one, such as to={{person.phoneNumber}}&text={{title}}')] : [];
+  if (unknown.length > 0) return [fault(({ faults }) => faults.noSuchField(unknown[0] ?? ''))];
+  if (/\{\{|\}\}/.test(template.replace(PLACE, ''))) return [fault(({ faults }) => faults.loneBrace)];
+  if (contentType === 'form') return template === '' ? [fault(({ faults }) => faults.formNeedsTemplate)] : [];
   if (template === '') return [];
   const filled = [hostileValues, emptyValues].map((values) => fillTemplate(template, values, 'json'));
-  return filled.every(isJson)
-    ? []
-    : [fault('with its fields filled in it is no JSON: put each {{field}} inside quotes')];
+  return filled.every(isJson) ? [] : [fault(({ faults }) => faults.templateNoJson)];
 }
 
-function fault(reason: string): Fault {
+function fault(reason: Say): Fault {
   return { where: 'template', reason };
 }
 

@@ -24,5 +24,5 @@ export function channelRoutes(app: Routes, { telling }: HttpParts): void {
 
 function refuse(faults: Problem['faults']): Problem {
   const [first] = faults;
-  return new Problem('bad-input', `${first?.where}: ${first?.reason}`, { faults });
+  return new Problem('bad-input', (words) => `${first?.where}: ${first?.reason(words)}`, { faults });
 }

@@ -1,6 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { sayFaults } from '../../../shared/problem.ts';
 import { fillTemplate, type TemplateValues, templateFaults, templateFields } from '../../../shared/telling/template.ts';
+import { english } from '../../../shared/words/en/english.ts';
 
 const values: TemplateValues = templateFields;
 const chat = '{"text": "{{title}}", "to": "{{ person.phoneNumber }}", "again": "{{title}}"}';
@@ -55,6 +57,6 @@ describe('a template', () => {
     ['{"text": "{{title}}"', 'json', 'with its fields filled in it is no JSON: put each {{field}} inside quotes'],
     ['', 'form', 'a form needs one, such as to={{person.phoneNumber}}&text={{title}}'],
   ] as const)('%j as %s cannot: %s', (template, contentType, reason) => {
-    expect(templateFaults(template, contentType)).toEqual([{ where: 'template', reason }]);
+    expect(sayFaults(templateFaults(template, contentType), english)).toEqual([{ where: 'template', reason }]);
   });
 });
