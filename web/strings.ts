@@ -197,7 +197,8 @@ export const words = {
     forecast: 'Brown cone to the right of now: where the hottest probe is heading. Eight of ten times it stays inside.',
     doubted: 'Small flags at the foot: readings that were doubted. They are in no line.',
     hold: 'Grey stretch after two strokes: the batch was on hold, the plan stood still.',
-    alarm: 'Red bar with hatching: an alarm, as long as it lasted.',
+    alarm:
+      'Red bar: an alarm, as long as it lasted. With hatching it speaks of that air; under the dots, of a probe or a check.',
     gap: 'Grey hatching: nothing was heard. It is left open, not filled in.',
     now: 'Red upright line: now. Paler to the right of it: the plan ahead.',
     figures: 'The figures',

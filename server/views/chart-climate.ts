@@ -1,7 +1,8 @@
 // The whole answer for a chart of a chamber: measured columns, house air, corridor and marks on one grid.
 import type { ClimateSeries } from '../../shared/api/chambers.ts';
 import { Problem } from '../../shared/problem.ts';
-import { HOUR_MS } from '../../shared/units.ts';
+import { DEFAULT_SILENCE_MS } from '../../shared/readings/silence.ts';
+import { HOUR_MS, SECOND_MS } from '../../shared/units.ts';
 import type { Clock } from '../clock.ts';
 import type { Site } from '../site.ts';
 import type { Store } from '../store/store.ts';
@@ -50,12 +51,19 @@ export async function chartClimate(
   return {
     ...gridHead(grid, nowMs),
     ...measured,
+    silenceSeconds: silenceMs(chamber.chamber.id, watch) / SECOND_MS,
     houseTemperature: house.temperature.mean,
     houseHumidity: house.humidity.mean,
     corridor: corridorColumns(grid, plan?.corridorAt ?? (() => null)),
     events: healing === null || plan === null ? [] : await chartEvents(store, healing, plan, nowMs),
     forecast: chartForecast(chamber.heat.trend, nowMs, { fromMs, toMs }),
   };
+}
+
+/** The longest silence that is allowed to a probe that stands in the chamber; the usual one where none does. */
+function silenceMs(chamberId: string, { probes }: Watch): number {
+  const own = [...probes.all()].filter(({ probe }) => probe.placement?.chamberId === chamberId);
+  return own.length === 0 ? DEFAULT_SILENCE_MS : Math.max(...own.map(({ probe }) => probe.silenceMs));
 }
 
 /** The open batch if it lies in the stretch, else the newest that did. */

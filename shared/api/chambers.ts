@@ -127,7 +127,7 @@ export const forecastSchema = z.object({
 });
 export type ForecastView = z.infer<typeof forecastSchema>;
 
-/** Bucket i covers [startsAt + i·bucketSeconds, +bucketSeconds). Every column has the same length; null is a true gap. */
+/** Bucket i covers [startsAt + i·bucketSeconds, +bucketSeconds). Every column has the same length; null = nothing was measured in it. */
 export const climateSeriesSchema = z.object({
   startsAt: timeSchema,
   bucketSeconds: z.number(),
@@ -138,6 +138,8 @@ export const climateSeriesSchema = z.object({
   houseTemperature: column,
   /** Share of readings in the bucket that are suspect or failed, 0–1. */
   badShare: column,
+  /** A stretch of nulls no longer than this lies between two readings of a probe at its pace: it is no gap. Seconds. */
+  silenceSeconds: z.number(),
   corridor: z.object({
     temperature: z.object({ low: column, high: column, highHigh: column }),
     humidity: z.object({ low: column, high: column }),

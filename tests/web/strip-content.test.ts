@@ -4,11 +4,13 @@ import type { ChartEvent, ClimateSeries } from '../../shared/api/chambers.ts';
 import { standardProfiles } from '../../shared/healing/standard-profiles.ts';
 import { eventsWithin, eventWords } from '../../web/strip/event-words.ts';
 import { forecastAt } from '../../web/strip/forecast-at.ts';
+import { rowLayout } from '../../web/strip/lanes.ts';
 import { type Mark, markOf } from '../../web/strip/marks.ts';
+import { laneOfRule } from '../../web/strip/paint-alarms.ts';
 import { flagPlaces } from '../../web/strip/paint-doubted.ts';
 import { placeMarks } from '../../web/strip/paint-marks.ts';
 import { nominalSpans, planSeries } from '../../web/strip/plan-series.ts';
-import { gapRuns, stripData } from '../../web/strip/strip-data.ts';
+import { drawnColumn, gapRuns, heardIndex, stripData } from '../../web/strip/strip-data.ts';
 import { summarizeStrip } from '../../web/strip/summary.ts';
 import { tableRows } from '../../web/strip/table-rows.ts';
 import { spaced } from './plain-text.ts';
@@ -35,6 +37,7 @@ function sampleSeries(): ClimateSeries {
       max: [96, 97, null, 95, null, null],
     },
     ...{ houseHumidity: none, houseTemperature: none, badShare: [0, 0.5, null, 0, null, null] },
+    silenceSeconds: 900,
     corridor: {
       temperature: { low: none, high: none, highHigh: none },
       humidity: { low: [90, 90, 90, 90, 90, 90], high: [100, 100, 100, 100, 100, 100] },
@@ -52,6 +55,54 @@ test('only a finished bucket before now is a gap: what is ahead and what has jus
     humidity: { min: none, mean: none, max: none },
   };
   expect(gapRuns(stripData(unheard, null))).toEqual([{ from: 0, to: 3 }]);
+});
+
+describe('readings that come more seldom than there are buckets', () => {
+  const slow = stripData(
+    {
+      ...sampleSeries(),
+      ...{ bucketSeconds: 300, now: '2026-03-02T07:30:00Z' },
+      temperature: { min: none, mean: [20, null, null, 21, null, null], max: none },
+      humidity: { min: none, mean: none, max: none },
+    },
+    null,
+  );
+  test('are joined as long as the probe may be silent, and no gap is said to be there', () => {
+    expect(drawnColumn(slow.series.temperature.mean, slow)).toEqual([
+      20,
+      undefined,
+      undefined,
+      21,
+      undefined,
+      undefined,
+    ]);
+    expect(gapRuns(slow)).toEqual([]);
+    expect(tableRows(slow, 60).map(({ isGap }) => isGap)).not.toContain(true);
+  });
+  test('and are not beyond it', () => {
+    const strict = { ...slow, series: { ...slow.series, silenceSeconds: 599 } };
+    expect(drawnColumn(strict.series.temperature.mean, strict)).toEqual(strict.series.temperature.mean);
+    expect(gapRuns(strict)).toEqual([
+      { from: 1, to: 3 },
+      { from: 4, to: 6 },
+    ]);
+  });
+  test('the values of a place between two of them are those of the nearest', () => {
+    expect([0, 1, 2, 3].map((index) => heardIndex(slow, index))).toEqual([0, 0, 3, 3]);
+  });
+});
+
+describe('an alarm stands in the lane of what it speaks of', () => {
+  test.each([
+    ['heat', rowLayout.temperature],
+    ['heat-ahead', rowLayout.temperature],
+    ['dry', rowLayout.humidity],
+    ['vpd', rowLayout.humidity],
+    ['silent-probe', rowLayout.marks],
+    ['check-overdue', rowLayout.marks],
+  ])('%s', (rule, lane) => {
+    expect(laneOfRule(rule, rowLayout)).toBe(lane);
+  });
 });
 
 describe('marks', () => {

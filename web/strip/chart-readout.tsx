@@ -10,7 +10,7 @@ import { words } from '../strings.ts';
 import { dayAndTime } from '../when.ts';
 import { eventsWithin, eventWords } from './event-words.ts';
 import { forecastAt } from './forecast-at.ts';
-import type { Column, StripData } from './strip-data.ts';
+import { type Column, heardIndex, type StripData } from './strip-data.ts';
 import type { Window } from './zoom.ts';
 
 interface Props {
@@ -47,9 +47,10 @@ function Measured({
   readonly atSec: number;
 }) {
   const { temperature, humidity, badShare, forecast, houseHumidity, houseTemperature } = data.series;
-  const at = (column: Column) => column[index] ?? null;
+  const heard = heardIndex(data, index);
+  const at = (column: Column) => column[heard ?? index] ?? null;
   const foreseen = forecastAt(forecast, atSec);
-  const isHeard = at(temperature.mean) !== null || at(humidity.mean) !== null;
+  const isHeard = heard !== null;
   const isAhead = data.nowSec !== null && (data.starts[index] ?? 0) > data.nowSec;
   const doubted = Math.round((at(badShare) ?? 0) * 100);
   return (

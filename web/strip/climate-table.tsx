@@ -5,7 +5,7 @@ import { temperatureUnit } from '../temperature-unit.ts';
 import { dayAndTime } from '../when.ts';
 import { eventsWithin, eventTime, eventWords } from './event-words.ts';
 import type { StripData } from './strip-data.ts';
-import { type TableRow, tableRows } from './table-rows.ts';
+import { type TableRow, type Triple, tableRows } from './table-rows.ts';
 import type { Window } from './zoom.ts';
 
 interface Props {
@@ -15,21 +15,22 @@ interface Props {
   readonly nowMs: number;
 }
 
-function triple(row: TableRow['temperature'], text: (value: number | null) => string): string {
-  return row.mean === null ? words.chart.readGap : words.chart.meanMinMax(text(row.mean), text(row.min), text(row.max));
+function triple({ min, mean, max }: Triple, isGap: boolean, text: (value: number | null) => string): string {
+  if (mean === null) return isGap ? words.chart.readGap : words.units.none;
+  return words.chart.meanMinMax(text(mean), text(min), text(max));
 }
 
 function ClimateRow({ row, time }: { readonly row: TableRow; readonly time: string }) {
   return (
     <tr>
       <th scope="row">{time}</th>
-      <td>{triple(row.temperature, temperatureText)}</td>
+      <td>{triple(row.temperature, row.isGap, temperatureText)}</td>
       <td>
         {row.temperatureHigh === null
           ? ''
           : words.chart.range(temperatureLimitText(row.temperatureLow), temperatureLimitText(row.temperatureHigh))}
       </td>
-      <td>{triple(row.humidity, humidityText)}</td>
+      <td>{triple(row.humidity, row.isGap, humidityText)}</td>
       <td>
         {row.humidityLow === null
           ? ''

@@ -43,7 +43,7 @@ export function planSeries(profile: ProfileDocument): ClimateSeries {
     now: utcText(0),
     temperature: unheard,
     humidity: unheard,
-    ...{ houseHumidity: nothing, houseTemperature: nothing, badShare: nothing },
+    ...{ houseHumidity: nothing, houseTemperature: nothing, badShare: nothing, silenceSeconds: 0 },
     corridor: {
       temperature: {
         low: corridors.map((one) => one?.temperature.low ?? null),

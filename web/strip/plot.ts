@@ -13,7 +13,7 @@ import { paintForecast } from './paint-forecast.ts';
 import { paintDays, paintGaps, paintHolds, paintStages } from './paint-ground.ts';
 import { paintMarks } from './paint-marks.ts';
 import { paintMarkedWindow, paintNow } from './paint-now.ts';
-import { type Column, isolatedIndices, type StripData } from './strip-data.ts';
+import { drawnColumn, isolatedIndices, type StripData } from './strip-data.ts';
 import type { Painter, Picture, Surface } from './surface.ts';
 
 export interface PlotInput {
@@ -75,10 +75,8 @@ function columnsOf({ data, layout }: PlotInput): uPlot.AlignedData {
   const { series, middles } = data;
   // A row is too small for a second line among the temperatures.
   const houseTemperature = layout.kind === 'chart' ? series.houseTemperature : middles.map(() => null);
-  const drawn: Column[] = [
-    ...[middles, series.houseHumidity, houseTemperature, series.humidity.mean, series.temperature.mean],
-  ];
-  return drawn.map((column) => [...column]) as unknown as uPlot.AlignedData;
+  const drawn = [series.houseHumidity, houseTemperature, series.humidity.mean, series.temperature.mean];
+  return [[...middles], ...drawn.map((column) => drawnColumn(column, data))] as uPlot.AlignedData;
 }
 
 function surfaceOf(plot: uPlot): Surface {
@@ -105,7 +103,7 @@ function line(scale: string, stroke: string, width: number): uPlot.Series {
       show: true,
       size: 4,
       fill: stroke,
-      filter: (plot, index) => [...isolatedIndices(plot.data[index] as unknown as Column)],
+      filter: (plot, index) => [...isolatedIndices([...(plot.data[index] ?? [])])],
     },
   };
 }

@@ -36,10 +36,30 @@ export function stripData(series: ClimateSeries, closedAt: string | null, isPlan
   };
 }
 
+/** A column as it is drawn: null is a gap, undefined lies between two readings at their pace and breaks no line. */
+export type DrawnColumn = readonly (number | null | undefined)[];
+
+/** Nulls that last no longer than a probe may be silent become undefined. */
+export function drawnColumn(column: Column, data: Pick<StripData, 'bucketSeconds' | 'series'>): DrawnColumn {
+  const drawn: (number | null | undefined)[] = [...column];
+  for (const run of runsWhere(column.length, (index) => (column[index] ?? null) === null))
+    if (isBetweenReadings(run, data)) drawn.fill(undefined, run.from, run.to);
+  return drawn;
+}
+
+function isBetweenReadings({ from, to }: Run, { bucketSeconds, series }: Pick<StripData, 'bucketSeconds' | 'series'>) {
+  return (to - from) * bucketSeconds <= series.silenceSeconds;
+}
+
 /** Indices of values that stand alone between gaps: a line would not show them. */
-export function isolatedIndices(column: Column): readonly number[] {
-  const isGap = (index: number) => (column[index] ?? null) === null;
-  return column.flatMap((value, index) => (value !== null && isGap(index - 1) && isGap(index + 1) ? [index] : []));
+export function isolatedIndices(column: DrawnColumn): readonly number[] {
+  const neighbour = (index: number, by: -1 | 1) => {
+    let at = index + by;
+    while (at >= 0 && at < column.length && column[at] === undefined) at += by;
+    return column[at] ?? null;
+  };
+  const isAlone = (index: number) => neighbour(index, -1) === null && neighbour(index, 1) === null;
+  return column.flatMap((value, index) => (typeof value === 'number' && isAlone(index) ? [index] : []));
 }
 
 export interface Run {
@@ -64,7 +84,7 @@ export function runsWhere(count: number, test: (index: number) => boolean): read
   return runs;
 }
 
-/** Runs of buckets before now in which neither temperature nor humidity was heard. */
+/** Runs of buckets before now in which neither temperature nor humidity was heard for longer than a probe may be silent. */
 export function gapRuns(data: StripData): readonly Run[] {
   const { nowSec, series } = data;
   if (nowSec === null) return [];
@@ -72,7 +92,20 @@ export function gapRuns(data: StripData): readonly Run[] {
   const isPast = (index: number) => (data.starts[index] ?? 0) + data.bucketSeconds <= nowSec;
   const isEmpty = (index: number) =>
     (series.temperature.mean[index] ?? null) === null && (series.humidity.mean[index] ?? null) === null;
-  return runsWhere(data.starts.length, (index) => isPast(index) && isEmpty(index));
+  const runs = runsWhere(data.starts.length, (index) => isPast(index) && isEmpty(index));
+  return runs.filter((run) => !isBetweenReadings(run, data));
+}
+
+/** The bucket whose values hold at `index`: itself, or the nearest one heard where it only lies between two readings; null in a gap and ahead. */
+export function heardIndex(data: StripData, index: number): number | null {
+  const { temperature, humidity, silenceSeconds } = data.series;
+  const isHeard = (at: number) => (temperature.mean[at] ?? null) !== null || (humidity.mean[at] ?? null) !== null;
+  const isAhead = data.nowSec !== null && (data.starts[index] ?? 0) > data.nowSec;
+  if (isHeard(index)) return index;
+  if (isAhead || gapRuns(data).some(({ from, to }) => index >= from && index < to)) return null;
+  const furthest = Math.ceil(silenceSeconds / data.bucketSeconds);
+  for (let by = 1; by <= furthest; by++) for (const at of [index - by, index + by]) if (isHeard(at)) return at;
+  return null;
 }
 
 /** Events of one kind, oldest first. */

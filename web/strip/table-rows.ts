@@ -1,7 +1,7 @@
 // The rows of a chart's table: buckets taken together so that a person can read them, minimum and maximum kept. Pure.
-import type { Column, StripData } from './strip-data.ts';
+import { type Column, gapRuns, type StripData } from './strip-data.ts';
 
-interface Triple {
+export interface Triple {
   readonly min: number | null;
   readonly mean: number | null;
   readonly max: number | null;
@@ -9,6 +9,8 @@ interface Triple {
 
 export interface TableRow {
   readonly startSec: number;
+  /** Nothing was heard in it for longer than a probe may be silent. */
+  readonly isGap: boolean;
   readonly temperature: Triple;
   readonly humidity: Triple;
   readonly temperatureLow: number | null;
@@ -43,6 +45,7 @@ export function tableRows(data: StripData, most: number, { fromSec, toSec } = en
   const past = starts.filter((start) => start <= end).length;
   if (first < 0 || past <= first) return [];
   const size = Math.max(1, Math.ceil((past - first) / most));
+  const gaps = gapRuns(data);
   const rows: TableRow[] = [];
   for (let from = first; from < past; from += size) {
     const to = Math.min(past, from + size);
@@ -53,6 +56,7 @@ export function tableRows(data: StripData, most: number, { fromSec, toSec } = en
     });
     rows.push({
       startSec: data.starts[from] ?? data.fromSec,
+      isGap: gaps.some((gap) => gap.from < to && gap.to > from),
       temperature: triple(series.temperature),
       humidity: triple(series.humidity),
       temperatureLow: series.corridor.temperature.low[from] ?? null,
