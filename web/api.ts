@@ -91,11 +91,13 @@ export async function sendJson<T = unknown>(
   method: 'POST' | 'PUT' | 'PATCH' | 'DELETE',
   path: string,
   body?: object,
+  headers: Record<string, string> = {},
 ): Promise<T> {
   const hasBody = body !== undefined || method !== 'DELETE';
   const response = await reach(path, {
     method,
-    ...(hasBody ? { headers: { 'content-type': 'application/json' }, body: JSON.stringify(body ?? {}) } : {}),
+    headers: hasBody ? { 'content-type': 'application/json', ...headers } : headers,
+    ...(hasBody ? { body: JSON.stringify(body ?? {}) } : {}),
   });
   return (await checked(response, path)) as T;
 }

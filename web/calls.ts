@@ -7,10 +7,11 @@ import type { CalibrationView } from '../shared/api/calibrations.ts';
 import type { ChamberView, ClimateSeries } from '../shared/api/chambers.ts';
 import type { ChannelsView } from '../shared/api/channels.ts';
 import type { ExposureView } from '../shared/api/exposure.ts';
+import type { CreatedInvitation, InvitationView } from '../shared/api/invitations.ts';
 import type { LearningView, OverlayView } from '../shared/api/learning.ts';
 import type { NodeView, ProbeView, RefusedView } from '../shared/api/probes.ts';
 import type { ProfileView } from '../shared/api/profiles.ts';
-import type { Person, Role, Session } from '../shared/api/session.ts';
+import type { Person, Role, Session, TokenView } from '../shared/api/session.ts';
 import type { PhoneView, SiteSettings } from '../shared/api/telling.ts';
 import type { VentingView } from '../shared/api/venting.ts';
 import { getJson, getKept, sendJson } from './api.ts';
@@ -97,6 +98,20 @@ export const calls = {
   addPerson: (name: string, role: Role, password: string) => sendJson('POST', '/people', { name, role, password }),
   changePerson: (id: string, patch: { role?: Role; password?: string }) => sendJson('PATCH', `/people/${id}`, patch),
   removePerson: (id: string) => sendJson('DELETE', `/people/${id}`),
+
+  invitations: () => listAll<InvitationView>('/invitations'),
+  invite: (name: string, role: Role) => sendJson<CreatedInvitation>('POST', '/invitations', { name, role }),
+  withdrawInvitation: (id: string) => sendJson('DELETE', `/invitations/${id}`),
+  lookAtInvitation: (secret: string) => sendJson<InvitationView>('POST', '/invitations/look', { secret }),
+  acceptInvitation: (secret: string, name: string, password: string) =>
+    sendJson<{ name: string }>('POST', '/invitations/accept', { secret, name, password }),
+
+  tokens: () => listAll<TokenView>('/tokens'),
+  addToken: (name: string) => sendJson<{ token: string }>('POST', '/tokens', { name, scope: 'read' }),
+  removeToken: (id: string) => sendJson('DELETE', `/tokens/${id}`),
+  /** With the token of a wall link, or with nothing to renew the cookie that was made from one. */
+  openWall: (token: string) =>
+    sendJson<{ name: string }>('POST', '/wall', {}, token === '' ? {} : { authorization: `Bearer ${token}` }),
 
   phones: () => getJson<{ items: readonly PhoneView[]; pushKey: string }>('/phones'),
   addPhone: (name: string, subscription: object) => sendJson<PhoneView>('POST', '/phones', { name, subscription }),

@@ -1,8 +1,8 @@
-// Keeps what is shown up to date through GET /api/v1/stream. Events are hints: after a lost connection everything is asked anew.
+// Puts what the stream tells into what is shown. Events are hints: after a lost connection everything is asked anew, and only then is it called live.
 import { signal } from '@preact/signals';
 import type { AlarmView } from '../shared/api/alarms.ts';
 import type { StreamEvent } from '../shared/api/stream.ts';
-import { MINUTE_MS, SECOND_MS } from '../shared/units.ts';
+import { SECOND_MS } from '../shared/units.ts';
 import { alarmSentence } from './alarm-sentence.ts';
 import { announce } from './announce.ts';
 import { ApiProblem } from './api.ts';
@@ -21,17 +21,16 @@ export const heardMs = signal<number | null>(null);
 export const changes = { all: signal(0), alarms: signal(0), batches: signal(0), probes: signal(0) };
 export const loadProblem = signal<ApiProblem | undefined>(undefined);
 
-const reopenMs = 5 * SECOND_MS;
 const probesMs = 5 * SECOND_MS;
 let hasBeenLive = false;
-let source: EventSource | undefined;
-let reopening: ReturnType<typeof setTimeout> | undefined;
 
+/** What is shown is as new as the service. Not while it is being caught up with: then it is older than what was just heard. */
 function heard(): void {
-  heardMs.value = nowMs.peek();
+  if (connection.peek() === 'live') heardMs.value = nowMs.peek();
 }
 
 let loading: Promise<void> | undefined;
+let isKept = false;
 
 /** Asks for every chamber; who asks while it is under way waits for the same answer. */
 export function loadEverything(): Promise<void> {
@@ -44,11 +43,14 @@ export function loadEverything(): Promise<void> {
 /** An answer kept by the offline shell counts as old from the time it was kept. */
 async function askForEverything(): Promise<void> {
   try {
-    const chambers = await calls.chambers();
-    putAllChambers(chambers.body.items);
+    const { body, keptAt } = await calls.chambers();
+    isKept = keptAt !== null;
     loadProblem.value = undefined;
-    if (chambers.keptAt === null) heard();
-    else heardMs.value = Date.parse(chambers.keptAt);
+    const asOfMs = keptAt === null ? nowMs.peek() : Date.parse(keptAt);
+    // What is shown may have gone on by events after it was kept.
+    if (isKept && asOfMs <= (heardMs.peek() ?? 0)) return;
+    putAllChambers(body.items);
+    heardMs.value = asOfMs;
   } catch (problem) {
     if (!(problem instanceof ApiProblem)) throw problem;
     loadProblem.value = problem;
@@ -69,19 +71,39 @@ const hintProbes = paced(() => {
   changes.probes.value++;
 }, probesMs);
 
-function isStreamEvent(value: unknown): value is StreamEvent {
-  return typeof value === 'object' && value !== null && 'event' in value;
+let isCatchingUp = false;
+
+/** Counts as live only when everything has been asked anew: what happened meanwhile is in no event. */
+async function catchUp(): Promise<void> {
+  // An answer that is under way may have been given before the connection came back.
+  await loading;
+  await loadEverything();
+  if (loadProblem.peek() !== undefined || isKept) return;
+  connection.value = 'live';
+  const isAgain = hasBeenLive;
+  hasBeenLive = true;
+  if (!isAgain) return;
+  changes.all.value++;
+  announce(words.live.back, 'polite');
+}
+
+function startCatchingUp(): void {
+  if (isCatchingUp) return;
+  isCatchingUp = true;
+  void catchUp().finally(() => {
+    isCatchingUp = false;
+  });
 }
 
 function takeHello(at: string): void {
   takeServerTime(at);
-  const isAgain = hasBeenLive;
-  hasBeenLive = true;
-  connection.value = 'live';
-  void loadEverything();
-  if (!isAgain) return;
-  changes.all.value++;
-  announce(words.live.back, 'polite');
+  startCatchingUp();
+}
+
+/** Also tries again to catch up, where the first try after a lost connection failed. */
+function takePulse(at: string): void {
+  takeServerTime(at);
+  if (connection.peek() !== 'live') startCatchingUp();
 }
 
 function takeClimate({ chamberId, climate, limits }: Extract<StreamEvent, { event: 'climate' }>): void {
@@ -104,6 +126,9 @@ export function takeEvent(event: StreamEvent): void {
     case 'hello':
       takeHello(event.at);
       break;
+    case 'pulse':
+      takePulse(event.at);
+      break;
     case 'climate':
       takeClimate(event);
       break;
@@ -117,44 +142,4 @@ export function takeEvent(event: StreamEvent): void {
     case 'probe':
       hintProbes();
   }
-}
-
-function takeMessage(message: MessageEvent<string>): void {
-  const parsed: unknown = JSON.parse(message.data);
-  if (isStreamEvent(parsed)) takeEvent(parsed);
-}
-
-function lose(): void {
-  if (connection.peek() !== 'lost') connection.value = 'lost';
-  // The browser tries again by itself unless the answer was not a stream at all.
-  if (source?.readyState !== EventSource.CLOSED) return;
-  clearTimeout(reopening);
-  reopening = setTimeout(openStream, reopenMs);
-}
-
-function openStream(): void {
-  source?.close();
-  source = new EventSource('/api/v1/stream');
-  for (const name of ['hello', 'climate', 'alarm', 'batch', 'probe'] as const)
-    source.addEventListener(name, takeMessage);
-  source.addEventListener('error', lose);
-}
-
-/** Starts listening; a round of everything each minute catches what an event did not say. Returns how to stop. */
-export function startLive(): () => void {
-  openStream();
-  void loadEverything();
-  const round = setInterval(() => {
-    if (document.visibilityState === 'visible') void loadEverything();
-  }, MINUTE_MS);
-  const onShow = () => {
-    if (document.visibilityState === 'visible') void loadEverything();
-  };
-  document.addEventListener('visibilitychange', onShow);
-  return () => {
-    clearInterval(round);
-    clearTimeout(reopening);
-    document.removeEventListener('visibilitychange', onShow);
-    source?.close();
-  };
 }

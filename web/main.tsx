@@ -9,8 +9,8 @@ import './style/ledgers.css';
 import './style/learning.css';
 import './style/print.css';
 import { startClock } from './clock.ts';
-import { startLive } from './live.ts';
-import { route, startNavigation } from './navigation.ts';
+import { fetchPagesWhen, route, startNavigation } from './navigation.ts';
+import { isOutdated, watchVersion } from './new-version.ts';
 import { AlarmsPage } from './pages/alarms-page.tsx';
 import { BatchesPage } from './pages/batches-page.tsx';
 import { ChamberPage } from './pages/chamber-page.tsx';
@@ -22,12 +22,15 @@ import { SensorsPage } from './pages/sensors-page.tsx';
 import { SetUpPage } from './pages/set-up-page.tsx';
 import { SettingsPage } from './pages/settings-page.tsx';
 import { SignInPage } from './pages/sign-in-page.tsx';
+import { LatePage } from './parts/late-page.tsx';
 import { LoadState } from './parts/load-state.tsx';
 import { LostBanner } from './parts/lost-banner.tsx';
 import { Masthead } from './parts/masthead.tsx';
 import { Speaking } from './parts/speaking.tsx';
+import { VersionNote } from './parts/version-note.tsx';
 import { startServiceWorker } from './service-worker-client.ts';
 import { loadSession, person, session, sessionProblem, watchSession } from './session.ts';
+import { startLive } from './stream-reader.ts';
 
 function Page() {
   const { page, id, alarmId } = route.value;
@@ -59,18 +62,25 @@ function SignedIn() {
     <>
       <Masthead />
       <LostBanner />
+      <VersionNote />
       <Page />
     </>
   );
 }
 
+/** Pages that few people open once: they are not in the first load. */
+const wall = () => import('./pages/wall-page.tsx').then(({ WallPage }) => WallPage);
+const join = () => import('./pages/join-page.tsx').then(({ JoinPage }) => JoinPage);
+
 function Content() {
+  if (route.value.page === 'wall') return <LatePage key="wall" load={wall} />;
   if (session.value === undefined)
     return (
       <main class="plain">
         <LoadState problem={sessionProblem.value} reload={() => void loadSession()} />
       </main>
     );
+  if (route.value.page === 'join') return <LatePage key="join" load={join} />;
   if (person.value !== null) return <SignedIn />;
   return route.value.page === 'set-up' ? <SetUpPage /> : <SignInPage />;
 }
@@ -89,6 +99,8 @@ if (host !== null) {
   watchSession();
   startClock();
   startNavigation();
+  fetchPagesWhen(() => isOutdated.peek());
+  watchVersion();
   void loadSession();
   render(<App />, host);
   startServiceWorker();

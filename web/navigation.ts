@@ -2,6 +2,13 @@
 import { signal } from '@preact/signals';
 import { matchRoute, type Route } from './router.ts';
 
+let goFully = () => false;
+
+/** Sets when another page is fetched from the service instead of being drawn by this one. */
+export function fetchPagesWhen(isWanted: () => boolean): void {
+  goFully = isWanted;
+}
+
 export const route = signal<Route>(matchRoute(location.pathname, location.search));
 
 function readAddress(): void {
@@ -11,6 +18,10 @@ function readAddress(): void {
 /** Shows another page of the site and puts the reader at its top. */
 export function goTo(path: string): void {
   if (path === location.pathname + location.search) return;
+  if (goFully()) {
+    location.assign(path);
+    return;
+  }
   history.pushState(null, '', path);
   readAddress();
   scrollTo(0, 0);

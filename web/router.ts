@@ -11,6 +11,8 @@ export type PageName =
   | 'settings'
   | 'sign-in'
   | 'set-up'
+  | 'join'
+  | 'wall'
   | 'nothing';
 
 export interface Route {
@@ -33,6 +35,8 @@ const plainPages = new Map<string, PageName>([
   ['/settings', 'settings'],
   ['/sign-in', 'sign-in'],
   ['/set-up', 'set-up'],
+  ['/join', 'join'],
+  ['/wall', 'wall'],
 ]);
 
 function chamberIn(path: string): string {

@@ -14,6 +14,12 @@ export function startServiceWorker(): void {
   });
 }
 
+/** Asks for a newer worker: browsers do so when a page is opened, and some pages stand open for weeks. */
+export async function renewWorker(): Promise<void> {
+  if (!('serviceWorker' in navigator)) return;
+  await (await navigator.serviceWorker.getRegistration())?.update();
+}
+
 /** What stands in the way of alerts on this device. */
 export function pushHindrance(pushKey: string): PushHindrance | null {
   if (!isSecureContext) return 'not-secure';

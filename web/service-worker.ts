@@ -5,7 +5,12 @@ import { alertWords } from './strings.ts';
 
 declare const self: ServiceWorkerGlobalScope;
 
-const shellCache = 'takewell-shell';
+/** Every file of the built page, put in by the build: a new version is another list, and so another worker. */
+declare const SHELL_FILES: readonly string[];
+declare const SHELL_VERSION: string;
+
+const shellPrefix = 'takewell-shell';
+const shellCache = `${shellPrefix}-${SHELL_VERSION}`;
 const keptCache = 'takewell-kept';
 const keptPaths = ['/api/v1/session', '/api/v1/chambers', '/api/v1/probes'];
 const keptAtHeader = 'x-takewell-kept-at';
@@ -66,22 +71,33 @@ self.addEventListener('notificationclick', (event) => {
   event.waitUntil(isAcknowledge ? acknowledge(alarmId, path) : openPage(path));
 });
 
+/** Page and files of one version together: a page that is kept always finds its own files. */
+async function keepShell(): Promise<void> {
+  const cache = await caches.open(shellCache);
+  await cache.addAll(['/', ...SHELL_FILES]);
+  await self.skipWaiting();
+}
+
+/** The version before stays for pages that are still open on it; older ones go. */
+async function takeOver(): Promise<void> {
+  const shells = (await caches.keys()).filter((name) => name.startsWith(shellPrefix) && name !== shellCache);
+  await Promise.all(shells.slice(0, -1).map((name) => caches.delete(name)));
+  await self.clients.claim();
+}
+
 self.addEventListener('install', (event) => {
-  event.waitUntil(self.skipWaiting());
+  event.waitUntil(keepShell());
 });
 self.addEventListener('activate', (event) => {
-  event.waitUntil(self.clients.claim());
+  event.waitUntil(takeOver());
 });
 
 /** The page itself: from the service when it answers soon, else as it was kept. */
 async function shell(request: Request): Promise<Response> {
-  const cache = await caches.open(shellCache);
   try {
-    const fresh = await fetch(request, { signal: AbortSignal.timeout(shellTimeOutMs) });
-    if (fresh.ok) await cache.put('/', fresh.clone());
-    return fresh;
+    return await fetch(request, { signal: AbortSignal.timeout(shellTimeOutMs) });
   } catch (problem) {
-    const kept = await cache.match('/');
+    const kept = await (await caches.open(shellCache)).match('/');
     if (kept === undefined) throw problem;
     return kept;
   }
@@ -89,12 +105,7 @@ async function shell(request: Request): Promise<Response> {
 
 /** Built files carry a hash of their content in their name: what is kept is never wrong. */
 async function asset(request: Request): Promise<Response> {
-  const cache = await caches.open(shellCache);
-  const kept = await cache.match(request);
-  if (kept !== undefined) return kept;
-  const fresh = await fetch(request);
-  if (fresh.ok) await cache.put(request, fresh.clone());
-  return fresh;
+  return (await caches.match(request)) ?? fetch(request);
 }
 
 async function keep(path: string, answer: Response): Promise<void> {

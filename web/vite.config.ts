@@ -1,4 +1,5 @@
 // How the web page is built: hashed assets, no inline script or style, and the service worker at an unhashed address.
+import { createHash } from 'node:crypto';
 import { resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build, defineConfig, type Plugin } from 'vite';
@@ -8,6 +9,8 @@ const target = 'es2022';
 
 /** Where the page is built to; the worker goes beside it. */
 let outDir = here('dist');
+/** What the worker keeps for when there is no connection. */
+let shellFiles: readonly string[] = [];
 
 /** The worker is one plain script of its own: not every browser runs a worker that imports. */
 const serviceWorker: Plugin = {
@@ -16,12 +19,20 @@ const serviceWorker: Plugin = {
   configResolved(config) {
     outDir = resolve(config.root, config.build.outDir);
   },
+  writeBundle(_options, bundle) {
+    shellFiles = Object.keys(bundle)
+      .filter((name) => name.startsWith('assets/'))
+      .map((name) => `/${name}`)
+      .sort();
+  },
   async closeBundle() {
+    const version = createHash('sha256').update(shellFiles.join('\n')).digest('hex').slice(0, 12);
     await build({
       configFile: false,
       root: here('.'),
       publicDir: false,
       logLevel: 'warn',
+      define: { SHELL_FILES: JSON.stringify(shellFiles), SHELL_VERSION: JSON.stringify(version) },
       build: {
         ...{ outDir, target, emptyOutDir: false },
         rolldownOptions: {

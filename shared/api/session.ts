@@ -67,4 +67,5 @@ export const tokenSchema = z.object({
   scope: z.enum(['read', 'full']),
   createdAt: timeSchema,
 });
+export type TokenView = z.infer<typeof tokenSchema>;
 export const createdTokenSchema = tokenSchema.extend({ token: z.string() });

@@ -12,6 +12,7 @@ import { StripLegend } from '../strip/strip-legend.tsx';
 import { AddChamber } from './add-chamber.tsx';
 import { ChamberRow } from './chamber-row.tsx';
 import { FirstSteps } from './first-steps.tsx';
+import { Headline } from './headline.tsx';
 import { type Groups, groupChambers, matchesText } from './overview-order.ts';
 import { useSteady } from './use-steady.ts';
 
@@ -55,18 +56,6 @@ function useOrder(find: string) {
     return JSON.stringify(groupChambers(shown, slowNowMs.value, zone.value));
   });
   return JSON.parse(useSteady(key.value)) as Groups;
-}
-
-/** How it stands, whatever is searched for. */
-function Headline() {
-  const counts = useComputed(() => {
-    const { alarm, soon } = groupChambers(allChambers.value, slowNowMs.value, zone.value);
-    return `${alarm.length} ${soon.length}`;
-  });
-  const [alarm = 0, soon = 0] = counts.value.split(' ').map(Number);
-  const all = chamberIds.value?.length ?? 0;
-  const text = soon === 0 ? words.overview.allGood(all) : words.overview.lookAt(soon);
-  return <p class="headline">{alarm === 0 ? text : words.overview.needYou(alarm, all)}</p>;
 }
 
 function Chambers({ count }: { readonly count: number }) {

@@ -6,6 +6,7 @@ import { PageHead } from '../parts/page-head.tsx';
 import { useLoad } from '../parts/use-load.ts';
 import { maySetUp, person, signOut } from '../session.ts';
 import { words } from '../strings.ts';
+import { InvitePeople } from './invite-people.tsx';
 import { MyPhones } from './my-phones.tsx';
 import { PeopleList } from './people-list.tsx';
 import { WebhookForm } from './webhook-form.tsx';
@@ -38,7 +39,10 @@ export function PeoplePage() {
       </PageHead>
       {maySetUp.value ? (
         <div class="columns is-uneven">
-          <People />
+          <div class="stack">
+            <People />
+            <InvitePeople />
+          </div>
           <div class="stack">
             <MyPhones />
             <WebhookForm />

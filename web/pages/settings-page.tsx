@@ -13,6 +13,7 @@ import { useLoad } from '../parts/use-load.ts';
 import { loadSession, maySetUp } from '../session.ts';
 import { words } from '../strings.ts';
 import { clockTime, isZone, zoneNames } from '../when.ts';
+import { WallLinks } from './wall-links.tsx';
 
 const { settings: say } = words;
 const unitOptions = Object.entries(say.units);
@@ -123,6 +124,7 @@ export function SettingsPage() {
         {settings.data !== undefined &&
           (maySetUp.value ? <SettingsForm settings={settings.data} /> : <SettingsFacts settings={settings.data} />)}
       </section>
+      {maySetUp.value && <WallLinks />}
     </main>
   );
 }
