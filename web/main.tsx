@@ -12,15 +12,9 @@ import { startClock } from './clock.ts';
 import { fetchPagesWhen, route, startNavigation } from './navigation.ts';
 import { isOutdated, watchVersion } from './new-version.ts';
 import { AlarmsPage } from './pages/alarms-page.tsx';
-import { BatchesPage } from './pages/batches-page.tsx';
 import { ChamberPage } from './pages/chamber-page.tsx';
 import { NothingPage } from './pages/nothing-page.tsx';
 import { OverviewPage } from './pages/overview-page.tsx';
-import { PeoplePage } from './pages/people-page.tsx';
-import { ProfilesPage } from './pages/profiles-page.tsx';
-import { SensorsPage } from './pages/sensors-page.tsx';
-import { SetUpPage } from './pages/set-up-page.tsx';
-import { SettingsPage } from './pages/settings-page.tsx';
 import { SignInPage } from './pages/sign-in-page.tsx';
 import { LatePage } from './parts/late-page.tsx';
 import { LoadState } from './parts/load-state.tsx';
@@ -40,15 +34,11 @@ function Page() {
     case 'alarms':
       return <AlarmsPage />;
     case 'batches':
-      return <BatchesPage />;
     case 'profiles':
-      return <ProfilesPage />;
     case 'sensors':
-      return <SensorsPage />;
     case 'people':
-      return <PeoplePage />;
     case 'settings':
-      return <SettingsPage />;
+      return <LatePage key={page} name={page} />;
     case 'nothing':
       return <NothingPage />;
     default:
@@ -68,21 +58,17 @@ function SignedIn() {
   );
 }
 
-/** Pages that few people open once: they are not in the first load. */
-const wall = () => import('./pages/wall-page.tsx').then(({ WallPage }) => WallPage);
-const join = () => import('./pages/join-page.tsx').then(({ JoinPage }) => JoinPage);
-
 function Content() {
-  if (route.value.page === 'wall') return <LatePage key="wall" load={wall} />;
+  if (route.value.page === 'wall') return <LatePage key="wall" name="wall" />;
   if (session.value === undefined)
     return (
       <main class="plain">
         <LoadState problem={sessionProblem.value} reload={() => void loadSession()} />
       </main>
     );
-  if (route.value.page === 'join') return <LatePage key="join" load={join} />;
+  if (route.value.page === 'join') return <LatePage key="join" name="join" />;
   if (person.value !== null) return <SignedIn />;
-  return route.value.page === 'set-up' ? <SetUpPage /> : <SignInPage />;
+  return route.value.page === 'set-up' ? <LatePage name="set-up" /> : <SignInPage />;
 }
 
 function App() {

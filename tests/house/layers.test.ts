@@ -52,7 +52,8 @@ describe('layers', () => {
   });
 
   it('web imports shared, its own files and the packages of the browser', () => {
-    const allowed = ['preact', 'preact/hooks', '@preact/signals', 'uplot', 'uplot/dist/uPlot.min.css', 'vite'];
+    const drawing = ['uplot', 'uplot/dist/uPlot.min.css', 'lean-qr', 'lean-qr/extras/svg'];
+    const allowed = ['preact', 'preact/hooks', '@preact/signals', ...drawing, 'vite'];
     const foreign = web.filter(
       ({ to }) => !isInside(to, 'shared', 'web') && !allowed.includes(to) && !to.startsWith('node:'),
     );

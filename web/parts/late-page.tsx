@@ -1,30 +1,40 @@
-// A page whose code is fetched when it is opened.
-import type { ComponentType } from 'preact';
+// A page whose code is fetched when it is first opened.
 import { useEffect, useState } from 'preact/hooks';
+import { SECOND_MS } from '../../shared/units.ts';
+import { fetchedPage, fetchPage, type LatePageName } from '../late-pages.ts';
 import { words } from '../strings.ts';
 
-const againMs = 10_000;
+const againMs = 5 * SECOND_MS;
+
+/** A newer version may have taken the place of this one with all its files. Only a service that answers is asked for a whole page. */
+async function startAnew(): Promise<void> {
+  const answer = await fetch('/', { cache: 'no-store' }).catch((problem: unknown) => {
+    if (problem instanceof TypeError) return null;
+    throw problem;
+  });
+  if (answer?.ok === true) location.reload();
+}
 
 /** Tries for ever: nobody stands beside a wall screen to press a button. */
-export function LatePage({ load }: { readonly load: () => Promise<ComponentType> }) {
-  const [page, setPage] = useState<{ readonly Page: ComponentType }>();
+export function LatePage({ name }: { readonly name: LatePageName }) {
   const [round, setRound] = useState(0);
+  const Page = fetchedPage(name);
   useEffect(() => {
+    if (fetchedPage(name) !== undefined) return;
     let again: ReturnType<typeof setTimeout> | undefined;
-    load().then(
-      (Page) => setPage({ Page }),
-      () => {
-        // A browser remembers that a script failed: only a new page asks for it again.
-        again = setTimeout(() => (round < 2 ? setRound(round + 1) : location.reload()), againMs);
-      },
-    );
+    const tryAgain = () => {
+      again = setTimeout(() => setRound((count) => count + 1), againMs);
+      if (round > 0) void startAnew();
+    };
+    fetchPage(name).then(() => setRound((count) => count + 1), tryAgain);
     return () => clearTimeout(again);
-  }, [round]);
-  return page === undefined ? (
-    <main class="plain">
-      <p class="quiet-line">{words.problems.loading}</p>
+  }, [name, round]);
+  if (Page !== undefined) return <Page />;
+  return (
+    <main id="main" class="plain">
+      <p class="quiet-line" role="status">
+        {round === 0 ? words.problems.loading : words.problems.unreachable}
+      </p>
     </main>
-  ) : (
-    <page.Page />
   );
 }

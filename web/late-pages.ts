@@ -1,0 +1,29 @@
+// Pages whose code is fetched when they are first opened: what a phone in the greenhouse is opened for must come first.
+import type { ComponentType } from 'preact';
+
+const loads = {
+  batches: () => import('./pages/batches-page.tsx').then(({ BatchesPage }) => BatchesPage),
+  profiles: () => import('./pages/profiles-page.tsx').then(({ ProfilesPage }) => ProfilesPage),
+  sensors: () => import('./pages/sensors-page.tsx').then(({ SensorsPage }) => SensorsPage),
+  people: () => import('./pages/people-page.tsx').then(({ PeoplePage }) => PeoplePage),
+  settings: () => import('./pages/settings-page.tsx').then(({ SettingsPage }) => SettingsPage),
+  'set-up': () => import('./pages/set-up-page.tsx').then(({ SetUpPage }) => SetUpPage),
+  join: () => import('./pages/join-page.tsx').then(({ JoinPage }) => JoinPage),
+  wall: () => import('./pages/wall-page.tsx').then(({ WallPage }) => WallPage),
+} satisfies Record<string, () => Promise<ComponentType>>;
+
+export type LatePageName = keyof typeof loads;
+
+const fetched = new Map<LatePageName, ComponentType>();
+
+/** The page, where it was fetched before. */
+export function fetchedPage(name: LatePageName): ComponentType | undefined {
+  return fetched.get(name);
+}
+
+/** Fetches the page's code; rejects when it cannot be had. */
+export async function fetchPage(name: LatePageName): Promise<ComponentType> {
+  const page = await loads[name]();
+  fetched.set(name, page);
+  return page;
+}
