@@ -3,6 +3,7 @@ import type { Logger } from 'pino';
 import { SECOND_MS, utcText } from '../shared/units.ts';
 import { addStandardProfiles } from './add-standard-profiles.ts';
 import type { Clock } from './clock.ts';
+import { openDutyBook } from './duty-book.ts';
 import type { Announce } from './happenings.ts';
 import { checkHealth, describeMetrics } from './health.ts';
 import { openHttpServer } from './http/http-server.ts';
@@ -12,6 +13,7 @@ import type { Broker } from './ingest/broker.ts';
 import { createStateTopic } from './ingest/chamber-state-topic.ts';
 import { createIntake, type Intake } from './ingest/intake.ts';
 import { openBroker } from './ingest/open-broker.ts';
+import { createSirenTopic } from './ingest/siren-topic.ts';
 import { createEmail } from './notify/channels/email.ts';
 import { createWebPush } from './notify/channels/web-push.ts';
 import { createWebhook } from './notify/channels/webhook.ts';
@@ -105,7 +107,8 @@ async function openOn(
   const site = await openSite(store);
   const targets = await openTargets(store);
   const probes = await openProbeBook(store, clock.nowMs());
-  const watch = await openWatch({ store, site, probes, targets: targets.all });
+  const duty = await openDutyBook(store, site, targets.all);
+  const watch = await openWatch({ store, site, probes, telling: duty });
   const turnstile = createTurnstile();
   let address = settings.publicUrl ?? '';
   let broker: Broker;
@@ -127,6 +130,7 @@ async function openOn(
     () => ({ event: 'hello', at: utcText(clock.nowMs()) }),
   );
   const stateTopic = createStateTopic(() => broker, chamberView, log);
+  const sirenTopic = createSirenTopic(() => broker, log);
 
   const vapid = await openVapidKeys(store.settings, {
     publicUrl: settings.publicUrl ?? '',
@@ -148,14 +152,13 @@ async function openOn(
   });
   closers.push(() => delivery.close());
 
+  const batchCodeOf = (chamberId: string) => watch.chamber(chamberId)?.healing?.batch.code ?? null;
   const announce: Announce = (happenings) => {
     const nowMs = clock.nowMs();
     const at = utcText(nowMs);
     const { chamberIds = [], probeIds = [], batches = [], alarms = [] } = happenings;
-    for (const { alarm } of alarms) {
-      const code = watch.chamber(alarm.chamberId)?.healing?.batch.code ?? null;
-      hub.publish({ event: 'alarm', at, alarm: viewAlarm(alarm, watch, nowMs, code) });
-    }
+    for (const { alarm } of alarms)
+      hub.publish({ event: 'alarm', at, alarm: viewAlarm(alarm, watch, nowMs, batchCodeOf(alarm.chamberId)) });
     for (const batch of batches) hub.publish({ event: 'batch', at, ...batch });
     hub.probesChanged(probeIds);
     hub.climateChanged(chamberIds);
@@ -164,6 +167,11 @@ async function openOn(
       [...alarms.map(({ alarm }) => alarm.chamberId), ...batches.map((one) => one.chamberId)],
       nowMs,
       true,
+    );
+    const sounding = targets.channels().siren.enabled ? watch.sirenFor() : [];
+    sirenTopic.tell(
+      sounding.map((alarm) => viewAlarm(alarm, watch, nowMs, batchCodeOf(alarm.chamberId))),
+      nowMs,
     );
     if (happenings.noticesWritten) delivery.wake();
   };
@@ -212,7 +220,7 @@ async function openOn(
   const http = await openHttpServer(
     settings,
     {
-      ...{ store, watch, site, hub, clock, isSecure, version, ...acts },
+      ...{ store, watch, site, hub, clock, isSecure, version, duty, ...acts },
       signIn: createSignIn({ store, clock, setupCode }),
       health: () => checkHealth(healthParts),
       metrics: () => describeMetrics(healthParts),
@@ -222,7 +230,10 @@ async function openOn(
         pushKey: vapid.publicKey,
         channels: targets.channels,
         changeChannels: targets.changeChannels,
-        targetsChanged: targets.refresh,
+        targetsChanged: async () => {
+          await targets.refresh();
+          await duty.refresh();
+        },
         testPhone: (phone) => delivery.sendTest(phone),
       },
     },

@@ -7,6 +7,7 @@ import { openSite } from '../site.ts';
 import type { Commit, Store } from '../store/store.ts';
 import { openProbeBook } from '../watch/probe-book.ts';
 import { startDraft } from '../watch/probe-draft.ts';
+import { silentTelling } from '../watch/teller.ts';
 import { type Decision, openWatch, type Watch } from '../watch/watch.ts';
 import { type Acknowledgement, createAcknowledging } from './acknowledge-past.ts';
 import { PAST_STEP_MS, type RunningTents } from './start-tents.ts';
@@ -29,7 +30,7 @@ export async function replayPast(
 ): Promise<void> {
   const { fromMs } = stored;
   const probes = await openProbeBook(store, fromMs);
-  const watch = await openWatch({ store, site: await openSite(store), probes, targets: () => [] });
+  const watch = await openWatch({ store, site: await openSite(store), probes, telling: silentTelling });
   const acknowledging = createAcknowledging(stored);
   const outbox = createOutbox(store);
   for (let timeMs = fromMs; timeMs <= nowMs - MINUTE_MS; timeMs += PAST_STEP_MS) {

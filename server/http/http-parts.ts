@@ -10,6 +10,7 @@ import type { ZodTypeProvider } from 'fastify-type-provider-zod';
 import type { Channels } from '../../shared/api/channels.ts';
 import type { Health } from '../../shared/api/health.ts';
 import type { Clock } from '../clock.ts';
+import type { DutyBook } from '../duty-book.ts';
 import type { SignIn } from '../people/sign-in.ts';
 import type { Site } from '../site.ts';
 import type { Phone, Store } from '../store/store.ts';
@@ -34,6 +35,7 @@ export interface HttpParts {
   readonly health: () => Promise<Health>;
   readonly metrics: () => Promise<string>;
   readonly telling: Telling;
+  readonly duty: DutyBook;
   /** Called after the mappings changed. */
   readonly followMappings: () => Promise<void>;
   readonly isSecure: boolean;

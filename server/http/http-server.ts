@@ -30,6 +30,7 @@ import { batchRoutes } from './routes/batches.ts';
 import { calibrationRoutes } from './routes/calibrations.ts';
 import { chamberRoutes } from './routes/chambers.ts';
 import { channelRoutes } from './routes/channels.ts';
+import { dutyRoutes } from './routes/duty.ts';
 import { healingRoutes } from './routes/healing.ts';
 import { invitationRoutes } from './routes/invitations.ts';
 import { peopleRoutes } from './routes/people.ts';
@@ -143,6 +144,7 @@ function addRoutes(api: Routes, parts: HttpParts, writers: RecordWriters): void 
   ruleRoutes(api, parts);
   tellingRoutes(api, parts);
   channelRoutes(api, parts);
+  dutyRoutes(api, parts);
   recordRoutes(api, parts, writers);
   serviceRoutes(api, parts);
   api.get('/openapi.json', { config: { role: 'public' }, schema: { hide: true } }, async () => api.swagger());

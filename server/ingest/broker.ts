@@ -13,9 +13,13 @@ export interface Broker {
 }
 
 export const SERVICE_STATUS_TOPIC = 'takewell/v1/service/status';
+export const SIREN_TOPIC = 'takewell/v1/siren';
+export const SIREN_REASON_TOPIC = 'takewell/v1/siren/reason';
 export const OWN_FILTERS = ['takewell/v1/+/readings', 'takewell/v1/+/status'] as const;
+
+const ownTopics: readonly string[] = [SERVICE_STATUS_TOPIC, SIREN_TOPIC, SIREN_REASON_TOPIC];
 
 /** Topics that only Takewell itself publishes. */
 export function isOwnOutput(topic: string): boolean {
-  return topic === SERVICE_STATUS_TOPIC || topic.startsWith('takewell/v1/chambers/');
+  return ownTopics.includes(topic) || topic.startsWith('takewell/v1/chambers/');
 }

@@ -1,5 +1,5 @@
 // Gets every notice of the outbox told, once if it can be and again if it must: takes what is due, sends it, records what became of it.
-// Whether somebody is to be told is decided elsewhere (`shared/alarms/notice-due.ts`); nothing here throws into the watch.
+// Whether somebody is to be told is decided elsewhere (`shared/telling/telling-due.ts`); nothing here throws into the watch.
 import { MINUTE_MS, SECOND_MS } from '../../shared/units.ts';
 import type { Phone } from '../store/store.ts';
 import { type AlarmThread, threadKey, threadsOf } from './alarm-thread.ts';

@@ -28,6 +28,7 @@ export function openNoticeStore(db: Database): Store['notices'] {
   );
   const next = db.prepare<[], { ms: number | null }>(`SELECT min(next_try_ms) ms FROM notices WHERE state = 'waiting'`);
   const ofAlarm = db.prepare<[string], NoticeRow>(`${columns} WHERE alarm_id = ? ORDER BY decided_ms, id`);
+  const newest = db.prepare<[string], { ms: number | null }>('SELECT max(decided_ms) ms FROM notices WHERE kind = ?');
   const mark = db.prepare(
     'UPDATE notices SET state = ?, result = ?, result_ms = ?, attempts = attempts + 1, next_try_ms = ? WHERE id = ?',
   );
@@ -35,6 +36,7 @@ export function openNoticeStore(db: Database): Store['notices'] {
     due: async (nowMs, limit) => guarded(() => due.all(nowMs, limit).map(toNotice)),
     nextDueMs: async () => guarded(() => next.get()?.ms ?? null),
     ofAlarm: async (alarmId) => guarded(() => ofAlarm.all(alarmId).map(toNotice)),
+    newestMs: async (kind) => guarded(() => newest.get(kind)?.ms ?? null),
     async markSent(id, result, atMs) {
       guarded(() => mark.run('sent', result, atMs, atMs, id));
     },

@@ -5,6 +5,7 @@ import { openBatchStore } from './batch-store.ts';
 import { openCalibrationStore } from './calibration-store.ts';
 import { openChamberStore } from './chamber-store.ts';
 import { prepareCheckpointWriter } from './checkpoint-store.ts';
+import { openDutyStore } from './duty-store.ts';
 import { openInvitationStore } from './invitation-store.ts';
 import { openNoticeStore, prepareNoticeWriter } from './notice-store.ts';
 import { type DatabaseOptions, openDatabase, openDatabaseToRead } from './open-database.ts';
@@ -49,6 +50,7 @@ function storeOn(db: Database): Store {
     people: openPeopleStore(db),
     invitations: openInvitationStore(db),
     phones: openPhoneStore(db),
+    duty: openDutyStore(db),
     notices: openNoticeStore(db),
     settings: openSettingStore(db),
   };

@@ -11,6 +11,7 @@ import type { Language } from '../../shared/languages.ts';
 import type { Calibration } from '../../shared/readings/calibration.ts';
 import type { QualityCheckpoint } from '../../shared/readings/quality/quality-run.ts';
 import type { Flag, Reading } from '../../shared/readings/reading.ts';
+import type { DutySpan } from '../../shared/telling/duty.ts';
 import type { NoticeDraft } from '../../shared/telling/notice.ts';
 
 export interface Chamber {
@@ -327,10 +328,18 @@ export interface Store {
     remove(id: string): Promise<boolean>;
     setResult(id: string, result: string, atMs: number): Promise<void>;
   };
+  readonly duty: {
+    /** The weekly rota, and the plan of escalation beside it as it was written; undefined = none was. */
+    read(): Promise<{ readonly spans: readonly DutySpan[]; readonly plan: unknown }>;
+    /** Replaces both in one. */
+    write(spans: readonly DutySpan[], plan: unknown): Promise<void>;
+  };
   readonly notices: {
     due(nowMs: number, limit: number): Promise<Notice[]>;
     nextDueMs(): Promise<number | null>;
     ofAlarm(alarmId: string): Promise<Notice[]>;
+    /** When the newest of a kind was decided; null = there is none. */
+    newestMs(kind: NoticeDraft['kind']): Promise<number | null>;
     markSent(id: string, result: string, atMs: number): Promise<void>;
     markRetry(id: string, result: string, atMs: number, nextTryMs: number): Promise<void>;
     markGivenUp(id: string, result: string, atMs: number): Promise<void>;

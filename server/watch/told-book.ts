@@ -1,24 +1,26 @@
-// Who has been told of which alarm that is not over: a return to normal is told to them and to nobody else.
+// What was told of each alarm that is not over, and when an outage was told of last: what is to be told next is decided from it.
 import type { NoticeDraft } from '../../shared/telling/notice.ts';
 import type { Store } from '../store/store.ts';
 
 export interface ToldBook {
-  of(alarmId: string): ReadonlySet<string>;
+  /** In order of time. */
+  of(alarmId: string): readonly NoticeDraft[];
   add(notices: readonly NoticeDraft[]): void;
   forget(alarmId: string): void;
+  /** null = never. */
+  outageToldMs(): number | null;
 }
-
-const nobody: ReadonlySet<string> = new Set();
 
 /** Loads what the outbox says about alarms that are still active. */
 export async function createToldBook(store: Store): Promise<ToldBook> {
-  const book = new Map<string, Set<string>>();
-  const add = (notices: readonly Pick<NoticeDraft, 'alarmId' | 'targetId' | 'kind'>[]) => {
-    for (const { alarmId, targetId, kind } of notices) {
-      // It told of many, of none by name.
-      if (kind === 'flood') continue;
-      const targets = book.get(alarmId) ?? new Set<string>();
-      book.set(alarmId, targets.add(targetId));
+  const book = new Map<string, NoticeDraft[]>();
+  let outageMs = await store.notices.newestMs('outage');
+  const add = (notices: readonly NoticeDraft[]) => {
+    for (const notice of notices) {
+      const known = book.get(notice.alarmId) ?? [];
+      if (!known.some(({ id }) => id === notice.id)) known.push(notice);
+      book.set(notice.alarmId, known);
+      if (notice.kind === 'outage') outageMs = notice.decidedMs;
     }
   };
   let cursor: string | undefined;
@@ -28,8 +30,9 @@ export async function createToldBook(store: Store): Promise<ToldBook> {
     cursor = active.nextCursor ?? undefined;
   } while (cursor !== undefined);
   return {
-    of: (alarmId) => book.get(alarmId) ?? nobody,
+    of: (alarmId) => book.get(alarmId) ?? [],
     add,
     forget: (alarmId) => void book.delete(alarmId),
+    outageToldMs: () => outageMs,
   };
 }

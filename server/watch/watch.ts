@@ -1,23 +1,20 @@
 // The watch: scenes → reducer → effects. It decides and remembers; it stores through the caller's one transaction and sends nothing itself.
 
-import { countsForFlood, floodNotices, noticesDue } from '../../shared/alarms/notice-due.ts';
+import type { Alarm } from '../../shared/alarms/alarm.ts';
 import { reduce } from '../../shared/alarms/reduce.ts';
 import type { Scene } from '../../shared/alarms/rules/rule.ts';
-import { type ChamberWatch, type Effect, emptyWatch, type WatchEvent } from '../../shared/alarms/watch-state.ts';
+import { type ChamberWatch, emptyWatch, type WatchEvent } from '../../shared/alarms/watch-state.ts';
 import type { WhyNothing } from '../../shared/alarms/why-nothing.ts';
 import { followHeat, type HeatMemory, lookAhead, noHeatMemory } from '../../shared/forecast/heat-ahead.ts';
 import { type ChamberClimate, chamberClimate } from '../../shared/readings/chamber-climate.ts';
-import type { Target } from '../../shared/telling/notice.ts';
 import type { Site } from '../site.ts';
 import type { Commit, Store } from '../store/store.ts';
-import { type FloodBook, openFloodBook } from './flood-book.ts';
 import { createHouseWatch } from './house-air.ts';
 import { type ProbeBook, type ProbeState, probeNow } from './probe-book.ts';
 import { careOf } from './scene-care.ts';
-import { createToldBook, type ToldBook } from './told-book.ts';
+import { openTeller, type Teller, type TellingParts } from './teller.ts';
 import { type BatchPlan, createPlanCache, loadHealing, type WatchedChamber } from './watched-chamber.ts';
 
-type AlarmChanged = Extract<Effect, { type: 'alarm-changed' }>;
 export type WatchWork = NonNullable<Commit['watch']>;
 
 /** What a turn decided. `work` is stored first; only then `apply` makes it true in memory. */
@@ -40,6 +37,8 @@ export interface Watch {
   /** Judges chambers by the probes as given. */
   observe(chamberIds: Iterable<string>, probes: Iterable<ProbeState>, nowMs: number): Decision;
   act(chamberId: string, event: Exclude<WatchEvent, { type: 'observe' }>): Decision;
+  /** Alarms that nobody has taken for so long that the siren sounds for them, the worst first. */
+  sirenFor(): readonly Alarm[];
   /** Reads a chamber anew from the store after somebody changed it or its batch. */
   reload(chamberId: string): Promise<void>;
   refreshHouse(nowMs: number): Promise<void>;
@@ -49,14 +48,13 @@ interface WatchParts {
   readonly store: Store;
   readonly site: Site;
   readonly probes: ProbeBook;
-  readonly targets: () => readonly Target[];
+  readonly telling: TellingParts;
 }
 
 /** Loads the watch as it was when the service stopped: alarms, pending delays, shelves. */
 export async function openWatch(parts: WatchParts): Promise<Watch> {
   const { store, site, probes } = parts;
-  const told = await createToldBook(store);
-  const flood = await openFloodBook(store);
+  const teller = await openTeller(store, parts.telling);
   const houseWatch = createHouseWatch(store);
   const planOf = createPlanCache();
   const chambers = new Map<string, WatchedChamber>();
@@ -103,7 +101,7 @@ export async function openWatch(parts: WatchParts): Promise<Watch> {
   };
 
   const decide = (events: readonly Turn[]): Decision =>
-    makeDecision(events, { told, flood, targets: parts.targets(), keep });
+    makeDecision(events, { teller, keep, watches: [...chambers.values()].map(({ watch }) => watch) });
 
   const keep = (watch: ChamberWatch, heat: HeatMemory) => {
     const known = chambers.get(watch.chamberId);
@@ -132,6 +130,7 @@ export async function openWatch(parts: WatchParts): Promise<Watch> {
       const chamber = chambers.get(chamberId);
       return decide(chamber === undefined ? [] : [{ chamber, event, heat: chamber.heat }]);
     },
+    sirenFor: teller.sirenFor,
     reload,
     async refreshHouse(nowMs) {
       await houseWatch.refresh(probes.all(), nowMs);
@@ -159,9 +158,9 @@ function sceneProbe({ probe, newest, watchedSinceMs }: ProbeState): Scene['probe
 }
 
 interface DecisionParts {
-  readonly told: ToldBook;
-  readonly flood: FloodBook;
-  readonly targets: readonly Target[];
+  readonly teller: Teller;
+  /** Everything that is watched, as it is before the turn. */
+  readonly watches: readonly ChamberWatch[];
   readonly keep: (watch: ChamberWatch, heat: HeatMemory) => void;
 }
 
@@ -172,7 +171,7 @@ interface Turn {
   readonly heat: HeatMemory;
 }
 
-function makeDecision(events: readonly Turn[], { told, flood, targets, keep }: DecisionParts): Decision {
+function makeDecision(events: readonly Turn[], { teller, watches, keep }: DecisionParts): Decision {
   const reductions = events.map(({ chamber, event, heat }) => ({ ...reduce(chamber.watch, event), heat }));
   const effects = reductions.flatMap(({ state, effects: all }) =>
     all.map((effect) => ({ chamberId: state.chamberId, effect })),
@@ -181,23 +180,27 @@ function makeDecision(events: readonly Turn[], { told, flood, targets, keep }: D
   const entries = effects.flatMap(({ chamberId, effect }) =>
     effect.type === 'entry-changed' ? [{ chamberId, key: effect.key, entry: effect.entry }] : [],
   );
-  const counted = changes.filter(countsForFlood);
-  const step = flood.step(counted.map(({ atMs }) => atMs));
-  const notices = [
-    ...changes.flatMap(
-      (change: AlarmChanged) => noticesDue(change, targets, told.of(change.alarm.id), step.isFlood).notices,
-    ),
-    ...counted.slice(-1).flatMap(({ alarm, atMs }) => (step.begins ? floodNotices(alarm, targets, atMs) : [])),
-  ];
+  const after = new Map(watches.map((watch) => [watch.chamberId, watch]));
+  for (const { state } of reductions) after.set(state.chamberId, state);
+  const alarms = [...after.values()].flatMap(activeAlarms);
+  const told = teller.decide({ changes, alarms, nowMs: timeOf(events), isHeld: false });
   const nothing = effects.flatMap(({ effect }) => (effect.type === 'nothing' ? [effect.reason] : []));
   return {
-    work: { entries, changes, notices },
+    work: { entries, changes, notices: told.notices },
     reason: nothing[0] ?? null,
     apply() {
       for (const { state, heat } of reductions) keep(state, heat);
-      told.add(notices);
-      flood.keep(step);
-      for (const { alarm } of changes) if (alarm.state === 'normal') told.forget(alarm.id);
+      told.apply();
     },
   };
+}
+
+function activeAlarms({ entries }: ChamberWatch): Alarm[] {
+  return Object.values(entries).flatMap(({ alarm }) => alarm ?? []);
+}
+
+/** When the turn is; events of one turn share it. */
+function timeOf([turn]: readonly Turn[]): number | null {
+  if (turn === undefined) return null;
+  return turn.event.type === 'observe' ? turn.event.scene.nowMs : turn.event.nowMs;
 }

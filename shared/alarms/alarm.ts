@@ -43,6 +43,12 @@ export interface AlarmAbout {
   readonly ifNo: string;
 }
 
+/** What makes an alarm ask: that it began (or is back), that it got worse, or that it was taken and stands still. */
+export interface Asking {
+  readonly sinceMs: number;
+  readonly kind: 'raised' | 'escalated' | 'asked-anew';
+}
+
 /** One occurrence of an alarm, from the moment it is annunciated until it is back to normal. Times are ms since the epoch. */
 export interface Alarm {
   readonly id: string;
@@ -69,6 +75,8 @@ export interface Alarm {
   /** The value furthest from the limit in the whole occurrence, on-delay included, and when. */
   readonly peak: number | null;
   readonly peakMs: number | null;
+  /** Since when, and why, it asks somebody to take it, or asked last. */
+  readonly asking?: Asking;
   readonly acknowledgedMs: number | null;
   readonly acknowledgedBy: string | null;
   readonly returnedMs: number | null;

@@ -1,5 +1,7 @@
-// Alarm floods after IEC 62682: more alarms at once than people can take in. It counts; what is told instead is for notice-due.ts.
+// Alarm floods after IEC 62682: more alarms at once than people can take in. It counts; what is told instead is for telling-due.ts.
 import { MINUTE_MS } from '../units.ts';
+import type { Alarm } from './alarm.ts';
+import type { AlarmChange } from './watch-state.ts';
 
 /** Numbers of IEC 62682 / ISA-18.2: a flood begins above 10 new alarms in 10 minutes and ends below 5. */
 const WINDOW_MS = 10 * MINUTE_MS;
@@ -19,6 +21,11 @@ export interface FloodStep {
   readonly isFlood: boolean;
   /** The flood begins with this step. */
   readonly begins: boolean;
+}
+
+/** True for a change that counts towards a flood: a new alarm of a priority that is told. */
+export function countsForFlood({ change, alarm }: { change: AlarmChange; alarm: Alarm }): boolean {
+  return change === 'occurred' && alarm.priority !== 'low';
 }
 
 export const noAlarms: FloodState = { recentMs: [], isFlood: false };

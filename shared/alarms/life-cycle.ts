@@ -12,6 +12,7 @@ export const lifeCycleEvents = [
   'unsuppress',
   'take-out-of-service',
   'return-to-service',
+  'ask-anew',
 ] as const;
 export type LifeCycleEvent = (typeof lifeCycleEvents)[number];
 
@@ -23,7 +24,8 @@ const setAside: Row = { shelve: 'shelved', suppress: 'suppressed', 'take-out-of-
 const table: Record<AlarmState, Row> = {
   normal: { ...setAside, occur: 'unacknowledged' },
   unacknowledged: { ...setAside, clear: 'returned-unacknowledged', acknowledge: 'acknowledged' },
-  acknowledged: { ...setAside, clear: 'normal', rise: 'unacknowledged' },
+  // Ours: an acknowledgement does not hold for ever while the condition stands.
+  acknowledged: { ...setAside, clear: 'normal', rise: 'unacknowledged', 'ask-anew': 'unacknowledged' },
   'returned-unacknowledged': { ...setAside, occur: 'unacknowledged', acknowledge: 'normal' },
   // Clearing while set aside stays set aside; leaving looks at the condition anew.
   shelved: { unshelve: 'by-condition', 'take-out-of-service': 'out-of-service' },

@@ -1,5 +1,6 @@
 // One judgement taken into one watch entry: the debounced level moves the alarm through its life cycle.
 import type { Alarm, AlarmState, Level, Priority } from './alarm.ts';
+import { askNow } from './ask-anew.ts';
 import { debounce, sameMemory, standingLevel } from './debounce.ts';
 import { type LifeCycleEvent, nextState } from './life-cycle.ts';
 import type { Judgement, Rule, Scene } from './rules/rule.ts';
@@ -97,9 +98,9 @@ function stepped(alarm: Alarm, rule: Rule, { event }: Step, { entry, level, judg
   if (event === 'clear') return { returnedMs: nowMs };
   const priority = higher(alarm.priority, priorityAt(rule, level));
   // Worse than what somebody acknowledged, or back again: nobody has acknowledged this.
-  const taken = event === null ? {} : { acknowledgedMs: null, acknowledgedBy: null };
+  const asking = event === null ? {} : askNow(nowMs, event === 'rise' ? 'escalated' : 'raised');
   const again = event === 'occur' ? { returnedMs: null, sinceMs: beganMs(entry, judgement, nowMs) } : {};
-  return { priority, ...taken, ...again };
+  return { priority, ...asking, ...again };
 }
 
 function newAlarm(entry: WatchEntry, rule: Rule, level: Level, judgement: Judgement, scene: Scene): Alarm {

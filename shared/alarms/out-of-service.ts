@@ -1,4 +1,5 @@
 // A rule of a chamber taken out of service by a person, with a reason, and returned: for maintenance, without a time limit, plainly shown.
+import { askNow } from './ask-anew.ts';
 import { standingLevel } from './debounce.ts';
 import { nextState } from './life-cycle.ts';
 import {
@@ -49,13 +50,12 @@ function moveAlarm(entry: WatchEntry, act: RuleAct): { entry: WatchEntry; effect
   if (alarm === null) return { entry, effects: [] };
   const isTaking = act.type === 'take-out-of-service';
   const state = nextState(alarm.state, act.type, standingLevel(entry.memory) > 0);
-  const nobody = { acknowledgedMs: null, acknowledgedBy: null };
   const changed = {
     ...alarm,
     state,
     shelvedUntilMs: null,
     shelvedReason: null,
-    ...(state === 'unacknowledged' && nobody),
+    ...(state === 'unacknowledged' && askNow(act.nowMs, 'raised')),
   };
   const effect: Effect = {
     type: 'alarm-changed',

@@ -1,5 +1,6 @@
 // What people do to an alarm: acknowledge, shelve with a time and reason, unshelve; and shelves that run out by themselves.
 import type { Alarm, RuleId } from './alarm.ts';
+import { askNow } from './ask-anew.ts';
 import { standingLevel } from './debounce.ts';
 import { type LifeCycleEvent, nextState } from './life-cycle.ts';
 import type { AlarmChange, ChamberWatch, Effect, Reduction, WatchEntry, WatchEvent, WatchKey } from './watch-state.ts';
@@ -40,7 +41,7 @@ function apply(entry: WatchEntry, alarm: Alarm, act: Act): { entry: WatchEntry; 
   const event: LifeCycleEvent = act.type;
   const state = nextState(alarm.state, event, standingLevel(entry.memory) > 0);
   if (state === alarm.state) return null;
-  const changed = { ...alarm, state, ...detailsOf(act), ...(isAnew(act, state) && nobodyHasIt) };
+  const changed = { ...alarm, state, ...detailsOf(act), ...(isAnew(act, state) && askNow(act.nowMs, 'raised')) };
   const effect: Effect = {
     type: 'alarm-changed',
     change: changeOf[act.type],
@@ -52,8 +53,6 @@ function apply(entry: WatchEntry, alarm: Alarm, act: Act): { entry: WatchEntry; 
   };
   return { entry: { ...entry, alarm: state === 'normal' ? null : changed }, effects: [effect] };
 }
-
-const nobodyHasIt = { acknowledgedMs: null, acknowledgedBy: null };
 
 /** Back from the shelf with its condition standing it asks anew, whoever had it before. */
 function isAnew(act: Act, state: Alarm['state']): boolean {

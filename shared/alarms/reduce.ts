@@ -1,6 +1,7 @@
 // The pure reducer of a chamber's alarms: (state, event) → (state, effects). It sends nothing and stores nothing; the same code
 // serves the live watch and a replay of the past.
 
+import { expireAcknowledgements } from './ask-anew.ts';
 import { standingLevel } from './debounce.ts';
 import { endWithBatch } from './end-with-batch.ts';
 import { observeEntry } from './observe-entry.ts';
@@ -53,7 +54,9 @@ function observe(before: ChamberWatch, scene: Scene): Reduction {
       effects.push(...outcome.effects, { type: 'entry-changed', key, entry: outcome.entry });
     }
   }
-  return { state: entries === before.entries ? before : { ...before, entries }, effects };
+  // Last, so that what is over with this scene asks nobody any more.
+  const asked = expireAcknowledgements(entries === before.entries ? before : { ...before, entries }, scene.nowMs);
+  return { state: asked.state, effects: [...effects, ...asked.effects] };
 }
 
 /** Nothing stands or is pending, and no rule sees anything: nearly all scenes, so it is looked for first. Then nothing below changes anything. */

@@ -1,5 +1,6 @@
 // Suppression by design (IEC 62682): alarms of the air go quiet while the air is disturbed on purpose, and come back by their condition.
 import type { Alarm } from './alarm.ts';
+import { askNow } from './ask-anew.ts';
 import { standingLevel } from './debounce.ts';
 import { nextState } from './life-cycle.ts';
 import { ruleOf } from './rules/index.ts';
@@ -32,7 +33,7 @@ function changeOf(entry: WatchEntry, alarm: Alarm, scene: Scene): { entry: Watch
   const changed = {
     ...alarm,
     state,
-    ...(state === 'unacknowledged' && { acknowledgedMs: null, acknowledgedBy: null }),
+    ...(state === 'unacknowledged' && askNow(scene.nowMs, 'raised')),
   };
   return {
     entry: { ...entry, alarm: state === 'normal' ? null : changed },

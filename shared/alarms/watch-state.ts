@@ -71,6 +71,8 @@ export type AlarmChange =
   | 'eased'
   | 'peaked'
   | 'acknowledged'
+  /** Its acknowledgement has run out while the condition stands. */
+  | 'asked-anew'
   | 'returned'
   /** Pointless, now that another stands; gone without asking anybody for anything. */
   | 'suppressed'

@@ -18,7 +18,7 @@ export const setupBodySchema = z.object({
 });
 export const signInBodySchema = z.object({ name: nameSchema, password: z.string().max(200) });
 
-const timeOfDaySchema = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, shapes.writeClock);
+export const timeOfDaySchema = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, shapes.writeClock);
 
 /** How a person is reached and spoken to; null = not told: the language of the browser, the unit of the site. */
 export const personDetailsSchema = z.object({

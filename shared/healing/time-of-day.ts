@@ -33,7 +33,8 @@ export function firstTimeOfDayAtOrAfter(ms: number, timeOfDay: string, zone: str
   }
 }
 
-function timeOfDayOn(date: Temporal.PlainDate, time: Temporal.PlainTime, zone: string): number | null {
+/** The instant (ms) of a time of day on one date; null on a day that the zone left out. What a shift leaves out or repeats is as above. */
+export function timeOfDayOn(date: Temporal.PlainDate, time: Temporal.PlainTime, zone: string): number | null {
   const wanted = date.toPlainDateTime(time);
   const found = wanted.toZonedDateTime(zone, { disambiguation: 'earlier' });
   if (found.toPlainDateTime().equals(wanted)) return found.epochMilliseconds;

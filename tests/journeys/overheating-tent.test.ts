@@ -84,6 +84,9 @@ async function acknowledgeOn(page: Page, site: TentSite): Promise<number> {
   await page.getByText(`Acknowledged by ${CREW.name}`).first().waitFor();
   const acknowledgedAt = utcText(acknowledgedMs);
   expect(await site.heat()).toMatchObject({ state: 'acknowledged', acknowledgedBy: CREW.name, acknowledgedAt });
+  // Whose phone it is has not taken it: the others are told who has.
+  const words = [`${CREW.name} has it.`];
+  await expectTold(site, 4, { kind: 'taken', title: '▲ Tent 1: far too hot 29.2 °C', words });
   return acknowledgedMs;
 }
 
@@ -99,10 +102,10 @@ async function expectReturned(site: TentSite): Promise<number> {
   expect(await site.heat()).toMatchObject({ state: 'acknowledged' });
   await site.waitUntil(insideMs + OFF_DELAY_MS);
   expect(await site.heat()).toBeUndefined();
-  await expectTold(site, 4, { kind: 'returned', title: '▲ Tent 1: heat is over', words: ['29.2 °C at worst'] });
+  await expectTold(site, 5, { kind: 'returned', title: '▲ Tent 1: heat is over', words: ['29.2 °C at worst'] });
   await site.stay(27, 8);
   await site.app.deliver();
-  expect([site.push.asked(), site.webhook.calls.length]).toEqual([4, 4]);
+  expect([site.push.asked(), site.webhook.calls.length]).toEqual([5, 5]);
   return insideMs + OFF_DELAY_MS;
 }
 

@@ -249,7 +249,9 @@ async function openKilledSite(): Promise<KilledSite> {
     const closedAt = utcText(clock.nowMs() - 30 * HOUR_MS);
     const batch = { chamberId, profileId: 'tomato-common-practice', code: 'B-1', plants: 100, closedAt };
     expect((await manager.post('/batches', batch)).status).toBe(201);
-    expect((await manager.put('/channels', { webhook: { url: webhook, allowLocal: true } })).status).toBe(200);
+    expect(
+      (await manager.put('/channels', { webhooks: [{ name: 'Hook', url: webhook, allowLocal: true }] })).status,
+    ).toBe(200);
     return manager.cookie();
   }
 }

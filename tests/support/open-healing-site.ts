@@ -37,7 +37,7 @@ export async function openHealingSite({ nowMs, closedMs, ...options }: HealingSi
   const wanted = { chamberId, profileId: 'tomato-common-practice', code: 'B-1', plants: 100 };
   const batch = await api.post<{ id: string }>('/batches', { ...wanted, closedAt: utcText(startMs) });
   expect(batch.status).toBe(201);
-  await api.put('/channels', { webhook: { url: receiver.url, allowLocal: true } });
+  await api.put('/channels', { webhooks: [{ name: 'Hook', url: receiver.url, allowLocal: true }] });
   await answerChecks(api, batch.body.id, nowMs + 6 * HOUR_MS);
   clock.set(nowMs);
   return {

@@ -35,7 +35,8 @@ export async function openTentSite({ hasLooked = true } = {}) {
   onTestFinished(push.close);
   onTestFinished(webhook.close);
   await api.post('/phones', { name: 'Phone of the crew', subscription: push.subscribe() });
-  await api.put('/channels', { webhook: { url: webhook.url, secret: 'secret of the webhook', allowLocal: true } });
+  const hook = { name: 'Hook', url: webhook.url, secret: 'secret of the webhook', allowLocal: true };
+  await api.put('/channels', { webhooks: [hook] });
 
   const node = await mqtt.connectAsync(`mqtt://127.0.0.1:${app.mqttPort}`);
   onTestFinished(() => node.endAsync().then(() => undefined));

@@ -41,6 +41,7 @@ export function peopleRoutes(app: Routes, { store, clock, telling, hub }: HttpPa
       const passwordHash = await hashPassword(body.password);
       const person = { id: nanoid(10), name: body.name, role: body.role, passwordHash, createdMs: clock.nowMs() };
       await store.people.add(person);
+      await telling.targetsChanged();
       return reply.code(201).send(viewPerson(withoutDetails(person)));
     },
   );

@@ -18,6 +18,7 @@ export const problems = {
   noSuchPhone: 'You have no such phone.',
   invitationGone: 'This invitation was used or withdrawn already.',
   invitationUseless: 'This invitation was used, withdrawn or is older than two days: ask for a new one.',
+  rotaPersonGone: 'Somebody in the rota was removed meanwhile: load the page anew and look at their hours.',
   quietHoursBoth: 'Quiet hours need a beginning and an end: enter both, or empty both.',
   wallNeedsReadOnly: 'A wall screen needs a read-only token: make a wall link under Settings.',
   // Chambers, probes and nodes.

@@ -20,5 +20,10 @@ export const shapes = {
   whereTemperature: 'say where the temperature stands, or the humidity, or both',
   ownTopics: 'topics under takewell/v1 need no mapping',
   cursor: 'start without a cursor, or give the nextCursor of the page before',
+  minuteLeast: 'at least a minute',
+  dayMost: 'at most a day',
+  fewerSpans: 'at most 500 times of duty',
+  everyoneLater: 'everyone is told after the next person, not before',
+  sirenLater: 'the siren sounds after everyone was told, not before',
   notRight: 'is not right',
 };

@@ -19,6 +19,7 @@ export const problems: SharedWords['problems'] = {
   noSuchPhone: 'Usted no tiene ese teléfono.',
   invitationGone: 'Esta invitación ya se usó o se retiró.',
   invitationUseless: 'Esta invitación se usó, se retiró o tiene más de dos días: pida una nueva.',
+  rotaPersonGone: 'Mientras tanto se quitó a alguien del turno: cargue la página de nuevo y revise sus horas.',
   quietHoursBoth: 'Las horas tranquilas necesitan principio y fin: ponga los dos o deje vacíos los dos.',
   wallNeedsReadOnly: 'Una pantalla de pared necesita un token de solo lectura: cree un enlace de pared en Ajustes.',
   noSuchChamber: 'Esta cámara no existe.',

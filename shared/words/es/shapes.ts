@@ -22,5 +22,10 @@ export const shapes: SharedWords['shapes'] = {
   whereTemperature: 'diga dónde está la temperatura, o la humedad, o ambas',
   ownTopics: 'los temas bajo takewell/v1 no necesitan traducción',
   cursor: 'empiece sin cursor, o dé el nextCursor de la página anterior',
+  minuteLeast: 'al menos un minuto',
+  dayMost: 'como mucho un día',
+  fewerSpans: 'como mucho 500 turnos',
+  everyoneLater: 'a todos se les avisa después de la siguiente persona, no antes',
+  sirenLater: 'la sirena suena después de avisar a todos, no antes',
   notRight: 'no es correcto',
 };

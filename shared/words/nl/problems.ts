@@ -19,6 +19,7 @@ export const problems: SharedWords['problems'] = {
   noSuchPhone: 'Je hebt zo’n telefoon niet.',
   invitationGone: 'Deze uitnodiging is al gebruikt of ingetrokken.',
   invitationUseless: 'Deze uitnodiging is gebruikt, ingetrokken of ouder dan twee dagen: vraag een nieuwe.',
+  rotaPersonGone: 'Iemand in het rooster is intussen verwijderd: laad de pagina opnieuw en bekijk die uren.',
   quietHoursBoth: 'Stille uren hebben een begin en een einde: vul beide in, of maak beide leeg.',
   wallNeedsReadOnly: 'Een wandscherm heeft een alleen-lezen token nodig: maak een wandlink onder Instellingen.',
   noSuchChamber: 'Deze tent bestaat niet.',

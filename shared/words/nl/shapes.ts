@@ -22,5 +22,10 @@ export const shapes: SharedWords['shapes'] = {
   whereTemperature: 'zeg waar de temperatuur staat, of de luchtvochtigheid, of allebei',
   ownTopics: 'topics onder takewell/v1 hebben geen vertaling nodig',
   cursor: 'begin zonder cursor, of geef de nextCursor van de vorige pagina',
+  minuteLeast: 'minstens een minuut',
+  dayMost: 'hoogstens een dag',
+  fewerSpans: 'hoogstens 500 diensten',
+  everyoneLater: 'iedereen hoort het na de volgende persoon, niet ervoor',
+  sirenLater: 'de sirene gaat nadat iedereen het heeft gehoord, niet ervoor',
   notRight: 'klopt niet',
 };

@@ -57,6 +57,7 @@ const contract: Record<string, string> = {
   '/phones/{id}': 'delete',
   '/phones/{id}/test': 'post',
   '/channels': 'get put',
+  '/duty': 'get put',
   '/settings': 'get put',
   '/health': 'get',
   '/metrics': 'get',

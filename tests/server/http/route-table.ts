@@ -36,6 +36,7 @@ const viewer: readonly [Method, string][] = [
   ['GET', '/alarms'],
   ['GET', '/alarms/statistics'],
   ['GET', '/settings'],
+  ['GET', '/duty'],
   ['GET', '/stream'],
   ['POST', '/wall'],
 ];
@@ -78,6 +79,7 @@ const manager: readonly [Method, string][] = [
   ['POST', '/profiles/{id}/versions'],
   ['GET', '/channels'],
   ['PUT', '/channels'],
+  ['PUT', '/duty'],
   ['PUT', '/settings'],
 ];
 const anybody: readonly [Method, string][] = [

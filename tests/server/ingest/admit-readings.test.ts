@@ -5,6 +5,7 @@ import type { ArrivedMessage } from '../../../server/ingest/arrived-message.ts';
 import { openSite } from '../../../server/site.ts';
 import type { Store } from '../../../server/store/store.ts';
 import { openProbeBook } from '../../../server/watch/probe-book.ts';
+import { silentTelling } from '../../../server/watch/teller.ts';
 import { openWatch } from '../../../server/watch/watch.ts';
 import { Problem } from '../../../shared/problem.ts';
 import { FLAG } from '../../../shared/readings/reading.ts';
@@ -19,7 +20,7 @@ async function openAdmission(change: (store: Store) => Store = (store) => store)
   const clock = createTestClock(NOW_MS);
   const site = await openSite(store);
   const probes = await openProbeBook(store, NOW_MS);
-  const watch = await openWatch({ store, site, probes, targets: () => [] });
+  const watch = await openWatch({ store, site, probes, telling: silentTelling });
   const parts: AdmitParts = { store: change(store), watch, site, clock };
   return { store, probes, clock, admit: (...messages: ArrivedMessage[]) => admitReadings(messages, parts) };
 }

@@ -7,6 +7,7 @@ import { admitReadings } from '../../../server/ingest/admit-readings.ts';
 import { openSite } from '../../../server/site.ts';
 import type { Store } from '../../../server/store/store.ts';
 import { openProbeBook } from '../../../server/watch/probe-book.ts';
+import { silentTelling } from '../../../server/watch/teller.ts';
 import { openWatch } from '../../../server/watch/watch.ts';
 import { FLAG } from '../../../shared/readings/reading.ts';
 import { HOUR_MS, MINUTE_MS, SECOND_MS } from '../../../shared/units.ts';
@@ -28,7 +29,7 @@ async function openAdmission(store: Store) {
   const site = await openSite(store);
   const start = async () => {
     const probes = await openProbeBook(store, NOW_MS);
-    return { store, site, clock, watch: await openWatch({ store, site, probes, targets: () => [] }) };
+    return { store, site, clock, watch: await openWatch({ store, site, probes, telling: silentTelling }) };
   };
   let parts = await start();
   return {

@@ -13,7 +13,7 @@ async function openNursery(chambers: number) {
   onTestFinished(receiver.close);
   let test: TestApp = await openTestApp({ clock });
   const { api } = test;
-  await api.put('/channels', { webhook: { url: receiver.url, allowLocal: true } });
+  await api.put('/channels', { webhooks: [{ name: 'Hook', url: receiver.url, allowLocal: true }] });
   for (let number = 1; number <= chambers; number += 1) {
     const { body } = await api.post<{ id: string }>('/chambers', { name: `Tent ${number}` });
     await api.post('/probes', { nodeId: 'n1', address: `t${number}`, chamberId: body.id, place: 'canopy' });

@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { openSite } from '../../../server/site.ts';
 import { openProbeBook } from '../../../server/watch/probe-book.ts';
+import { silentTelling } from '../../../server/watch/teller.ts';
 import { openWatch } from '../../../server/watch/watch.ts';
 import type { ClimateSeries } from '../../../shared/api/chambers.ts';
 import { noHeatMemory } from '../../../shared/forecast/heat-ahead.ts';
@@ -66,7 +67,7 @@ describe('what the watch remembers of the heat', () => {
     const { store } = tent.app;
     const nowMs = tent.clock.nowMs();
     const probes = await openProbeBook(store, nowMs);
-    const watch = await openWatch({ store, site: await openSite(store), probes, targets: () => [] });
+    const watch = await openWatch({ store, site: await openSite(store), probes, telling: silentTelling });
     const remembered = () => watch.chamber(tent.chamberId)?.heat;
     const decision = watch.observe([tent.chamberId], probes.all(), nowMs);
     expect(remembered()).toBe(noHeatMemory);

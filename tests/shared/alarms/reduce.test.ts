@@ -34,6 +34,7 @@ describe('an alarm occurs', () => {
       value: 28.5,
       peak: 28.5,
       peakMs: NOON_MS,
+      asking: { sinceMs: NOON_MS + MINUTE_MS, kind: 'raised' },
       acknowledgedMs: null,
       acknowledgedBy: null,
       returnedMs: null,

@@ -141,9 +141,20 @@ describe('whatever happens', () => {
         for (const { effects } of play(steps))
           for (const { change, alarm } of changesOf(effects)) seen.add(change).add(alarm.state);
       }),
-      { numRuns: 600 },
+      // Always the same courses: whether they reach everything must not depend on chance.
+      { numRuns: 600, seed: 4 },
     );
-    const changes = ['occurred', 'occurred-again', 'escalated', 'eased', 'peaked', 'acknowledged', 'returned', 'ended'];
+    const changes = [
+      'asked-anew',
+      'occurred',
+      'occurred-again',
+      'escalated',
+      'eased',
+      'peaked',
+      'acknowledged',
+      'returned',
+      'ended',
+    ];
     const setAside = [
       ...['shelved', 'unshelved', 'suppressed', 'unsuppressed'],
       ...['out-of-service', 'taken-out-of-service', 'returned-to-service'],
