@@ -87,7 +87,9 @@ export const calls = {
     sendJson('POST', `/batches/${id}/checks/${checkId}`, { answer }),
 
   activeAlarms: () => listAll<AlarmView>('/alarms?state=active'),
-  recentAlarms: () => listSome<AlarmView>('/alarms?limit=100'),
+  /** A page of the alarms that are over, newest first; '' = the first. */
+  pastAlarms: (cursor: string) =>
+    getJson<Page<AlarmView>>(`/alarms?state=normal&limit=25${cursor === '' ? '' : `&cursor=${cursor}`}`),
   alarmStatistics: () => getJson<AlarmStatisticsView>('/alarms/statistics'),
   acknowledge: (id: string) => sendJson('POST', `/alarms/${id}/acknowledge`),
   shelve: (id: string, minutes: number, reason: string) =>

@@ -624,6 +624,7 @@ export const words = {
     recent: 'Earlier',
     noneActive: 'No alarm is in force.',
     noneRecent: 'There has been no alarm yet.',
+    before: 'Show those before',
     loading: 'Asking for the alarms…',
     chamberBatch: (chamber: string, batch: string) => `${chamber}, batch ${batch}`,
     summary: (open: number, taken: number) => {
@@ -862,6 +863,7 @@ export const words = {
     doneAlready: 'Takewell is set up already.',
     toSignIn: 'Go to sign in',
   },
+  printed: (site: string, time: string) => (site === '' ? `As of ${time}` : `${site}, as of ${time}`),
   version: {
     newer: 'There is a newer version of Takewell.',
     load: 'Load it now',

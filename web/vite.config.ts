@@ -47,7 +47,8 @@ const serviceWorker: Plugin = {
 export default defineConfig({
   root: here('.'),
   publicDir: here('public'),
-  oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
+  // Said here, since a build under tests would else be one for development, with the paths of this machine in it.
+  oxc: { jsx: { runtime: 'automatic', importSource: 'preact', development: false } },
   plugins: [serviceWorker],
   build: {
     ...{ outDir, target, emptyOutDir: true },

@@ -27,6 +27,10 @@ test('the page has no inline script, no inline style and no address elsewhere', 
   expect(page).not.toMatch(/(?:src|href)="(?:https?:)?\/\//);
 });
 
+test('nothing tells of the machine that built it', () => {
+  for (const name of assets) expect(textOf(join('assets', name))).not.toMatch(/fileName:|\/web\/(?:parts|pages)\//);
+});
+
 test('no style asks for a data: address', () => {
   for (const name of assets.filter((asset) => asset.endsWith('.css')))
     expect(textOf(join('assets', name))).not.toMatch(/url\(["']?data:/);

@@ -1,4 +1,5 @@
 // The alarms of all chambers: those in force, worst first, and those that are over.
+import { useState } from 'preact/hooks';
 import type { AlarmView } from '../../shared/api/alarms.ts';
 import { alarmSentence } from '../alarm-sentence.ts';
 import { calls } from '../calls.ts';
@@ -46,10 +47,42 @@ function Earlier({ alarm }: { readonly alarm: AlarmView }) {
   );
 }
 
+/** As many pages as were asked for, from the newest on: asked anew as a whole, since an alarm that ends moves all the others. */
+async function pastAlarms(pages: number) {
+  const items: AlarmView[] = [];
+  let cursor: string | null = '';
+  for (let page = 0; page < pages && cursor !== null; page++) {
+    const answer: Awaited<ReturnType<typeof calls.pastAlarms>> = await calls.pastAlarms(cursor);
+    items.push(...answer.items);
+    cursor = answer.nextCursor;
+  }
+  return { items, hasMore: cursor !== null };
+}
+
+function Past() {
+  const [pages, setPages] = useState(1);
+  const past = useLoad(() => pastAlarms(pages), `past ${pages}`, [changes.alarms]);
+  return (
+    <section aria-labelledby="recent">
+      <h2 id="recent">{words.alarms.recent}</h2>
+      {past.data === undefined && <LoadState {...past} />}
+      {past.data?.items.length === 0 && <p class="quiet-line">{words.alarms.noneRecent}</p>}
+      <ul class="log-list">
+        {past.data?.items.map((alarm) => (
+          <Earlier key={alarm.id} alarm={alarm} />
+        ))}
+      </ul>
+      {past.data?.hasMore === true && (
+        <button type="button" onClick={() => setPages((count) => count + 1)}>
+          {words.alarms.before}
+        </button>
+      )}
+    </section>
+  );
+}
+
 export function AlarmsPage() {
   const active = useLoad(calls.activeAlarms, 'active', [changes.alarms]);
-  const recent = useLoad(calls.recentAlarms, 'recent', [changes.alarms]);
-  const over = recent.data?.filter((alarm) => alarm.state === 'normal');
   return (
     <main id="main" class="plain">
       <PageHead title={words.alarms.title} />
@@ -62,16 +95,7 @@ export function AlarmsPage() {
             <Active alarms={active.data} onDone={active.reload} />
           )}
         </section>
-        <section aria-labelledby="recent">
-          <h2 id="recent">{words.alarms.recent}</h2>
-          {over === undefined && <LoadState {...recent} />}
-          {over?.length === 0 && <p class="quiet-line">{words.alarms.noneRecent}</p>}
-          <ul class="log-list">
-            {over?.map((alarm) => (
-              <Earlier key={alarm.id} alarm={alarm} />
-            ))}
-          </ul>
-        </section>
+        <Past />
       </div>
       <AlarmStatistics />
     </main>

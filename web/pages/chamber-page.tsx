@@ -43,6 +43,8 @@ function useBatch(chamber: ChamberView) {
 function Chamber({ chamber, alarmId }: { readonly chamber: ChamberView; readonly alarmId: string }) {
   const [window, setWindow] = useState<Window>();
   const { batch, checks, reload } = useBatch(chamber);
+  // What is logged most often stands within the first screenful of a phone, unless a check asks first.
+  const isDue = checks.some(({ status }) => status === 'due' || status === 'overdue');
   const marked = window === undefined ? null : ([window.fromMs / 1000, window.toMs / 1000] as const);
   return (
     <main id="main" class="chamber">
@@ -53,8 +55,11 @@ function Chamber({ chamber, alarmId }: { readonly chamber: ChamberView; readonly
           {batch !== null && mayAct.value && <AwaitedStep batch={batch} onChanged={reload} />}
           <ChamberAlarms chamber={chamber} alarmId={alarmId} headId={worstAlarm(chamber)?.id} />
           {chamber.batch !== null && <NextOpening batchId={chamber.batch.id} onLogged={reload} />}
-          {chamber.batch !== null && <Checks batchId={chamber.batch.id} checks={checks} onAnswered={reload} />}
+          {chamber.batch !== null && isDue && <Checks batchId={chamber.batch.id} checks={checks} onAnswered={reload} />}
           {chamber.batch !== null && mayAct.value && <LogButtons batchId={chamber.batch.id} onLogged={reload} />}
+          {chamber.batch !== null && !isDue && (
+            <Checks batchId={chamber.batch.id} checks={checks} onAnswered={reload} />
+          )}
           {chamber.batch === null && mayAct.value && <OpenBatch chamber={chamber} onOpened={reload} />}
         </div>
         <div class="seeing">

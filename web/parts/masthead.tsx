@@ -1,7 +1,7 @@
 // The head of every page: name, the ways to the pages, the site's clock and how long ago the service was heard.
 import type { RefObject } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
-import { SECOND_MS } from '../../shared/units.ts';
+import { SECOND_MS, utcText } from '../../shared/units.ts';
 import { agoWords, spanWords } from '../age.ts';
 import { openAlarmCount } from '../chamber-store.ts';
 import { nowMs } from '../clock.ts';
@@ -10,7 +10,7 @@ import { route } from '../navigation.ts';
 import type { PageName } from '../router.ts';
 import { maySetUp, session, zone } from '../session.ts';
 import { words } from '../strings.ts';
-import { weekdayAndTime } from '../when.ts';
+import { clockTime, shortDate, weekdayAndTime } from '../when.ts';
 
 const near = [
   ['/', 'overview'],
@@ -70,6 +70,18 @@ function LiveLine() {
   );
 }
 
+/** On paper: whose page this is and when it was printed, since paper grows old without saying so. */
+function Printed() {
+  const heard = heardMs.value;
+  if (heard === null) return null;
+  const site = session.value?.siteName ?? '';
+  return (
+    <p class="printed">
+      {words.printed(site, `${shortDate(utcText(heard), zone.value)} ${clockTime(heard, zone.value)}`)}
+    </p>
+  );
+}
+
 /** Closes the menu when something outside it is pressed. */
 function useCloseOutside(menu: RefObject<HTMLDetailsElement | null>): void {
   useEffect(() => {
@@ -122,6 +134,7 @@ export function Masthead() {
       </nav>
       {session.value?.demo === true && <p class="demo">{words.demo}</p>}
       <LiveLine />
+      <Printed />
     </header>
   );
 }
