@@ -52,24 +52,31 @@ export function atLimits(series: readonly Measurement[], limits: readonly number
   return chain(limits.map((limit) => series.map(({ timeMs, value }) => ({ timeMs, value: value - limit + LIMIT }))));
 }
 
-/** How often the limit was passed within the horizon after a chance of `from` up to `to` had been given, beside the mean of those chances. */
-export function bornOut(
-  series: readonly Measurement[],
-  from: number,
-  to: number,
-): { readonly said: number; readonly came: number } {
+export interface BornOut {
+  readonly said: number;
+  readonly came: number;
+  /** How many chances that is. */
+  readonly count: number;
+}
+
+/**
+ * How often the limit was passed within the horizon after a chance of `from` up to `to` had been given, beside the mean of those chances. Of every
+ * horizon one chance counts, the first: an afternoon that rests just below the limit is one afternoon, however many readings it has.
+ */
+export function bornOut(series: readonly Measurement[], from: number, to: number): BornOut {
   const horizonMs = HEAT_AHEAD.horizonMinutes * MINUTE_MS;
   const passed = series.filter(({ value }) => value > LIMIT).map(({ timeMs }) => timeMs);
   let memory = noHeatMemory;
-  let [next, count, said, came] = [0, 0, 0, 0];
+  let [next, count, said, came, freeMs] = [0, 0, 0, 0, Number.NEGATIVE_INFINITY];
   for (const now of series) {
     memory = followHeat(memory, now, LIMIT);
     const chance = lookAhead(memory, LIMIT)?.chance ?? 0;
-    if (now.value > LIMIT || chance < from || chance >= to) continue;
+    if (now.value > LIMIT || chance < from || chance >= to || now.timeMs < freeMs) continue;
+    freeMs = now.timeMs + horizonMs;
     while ((passed[next] ?? Infinity) < now.timeMs) next += 1;
     count += 1;
     said += chance;
     if ((passed[next] ?? Infinity) - now.timeMs <= horizonMs) came += 1;
   }
-  return { said: said / count, came: came / count };
+  return { said: said / count, came: came / count, count };
 }
