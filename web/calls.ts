@@ -10,7 +10,7 @@ import type { ExposureView } from '../shared/api/exposure.ts';
 import type { CreatedInvitation, InvitationView } from '../shared/api/invitations.ts';
 import type { LearningView, OverlayView } from '../shared/api/learning.ts';
 import type { NodeView, ProbeView, RefusedView } from '../shared/api/probes.ts';
-import type { ProfileView } from '../shared/api/profiles.ts';
+import type { ProfileVerdictView, ProfileView } from '../shared/api/profiles.ts';
 import type { Person, Role, Session, TokenView } from '../shared/api/session.ts';
 import type { PhoneView, SiteSettings } from '../shared/api/telling.ts';
 import type { VentingView } from '../shared/api/venting.ts';
@@ -66,6 +66,12 @@ export const calls = {
   refused: () => listSome<RefusedView>('/refused?limit=200'),
 
   profiles: () => listAll<ProfileView>('/profiles'),
+  profile: (id: string) => getJson<ProfileView>(`/profiles/${id}`),
+  profileHistory: (id: string) => listAll<ProfileView>(`/profiles/${id}/history`),
+  checkProfile: (document: unknown) => sendJson<ProfileVerdictView>('POST', '/profiles/check', { document }),
+  addProfile: (id: string, document: object) => sendJson<ProfileView>('POST', '/profiles', { id, document }),
+  addProfileVersion: (id: string, document: object) =>
+    sendJson<ProfileView>('POST', `/profiles/${id}/versions`, { document }),
 
   batches: () => listAll<BatchView>('/batches'),
   batch: (id: string) => getJson<BatchView>(`/batches/${id}`),

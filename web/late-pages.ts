@@ -4,6 +4,9 @@ import type { ComponentType } from 'preact';
 const loads = {
   batches: () => import('./pages/batches-page.tsx').then(({ BatchesPage }) => BatchesPage),
   profiles: () => import('./pages/profiles-page.tsx').then(({ ProfilesPage }) => ProfilesPage),
+  profile: () => import('./pages/profile-page.tsx').then(({ ProfilePage }) => ProfilePage),
+  'profile-edit': () => import('./editor/profile-editor-page.tsx').then(({ ProfileEditorPage }) => ProfileEditorPage),
+  'profile-copy': () => import('./editor/profile-editor-page.tsx').then(({ ProfileCopyPage }) => ProfileCopyPage),
   sensors: () => import('./pages/sensors-page.tsx').then(({ SensorsPage }) => SensorsPage),
   people: () => import('./pages/people-page.tsx').then(({ PeoplePage }) => PeoplePage),
   settings: () => import('./pages/settings-page.tsx').then(({ SettingsPage }) => SettingsPage),

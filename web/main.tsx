@@ -40,6 +40,10 @@ function Page() {
     case 'people':
     case 'settings':
       return <LatePage key={page} name={page} />;
+    case 'profile':
+    case 'profile-edit':
+    case 'profile-copy':
+      return <LatePage key={`${page} ${id}`} name={page} />;
     case 'nothing':
       return <NothingPage />;
     default:

@@ -6,6 +6,9 @@ export type PageName =
   | 'alarms'
   | 'batches'
   | 'profiles'
+  | 'profile'
+  | 'profile-edit'
+  | 'profile-copy'
   | 'sensors'
   | 'people'
   | 'settings'
@@ -17,7 +20,7 @@ export type PageName =
 
 export interface Route {
   readonly page: PageName;
-  /** The chamber of a chamber page, else ''. */
+  /** The chamber or profile of its page, else ''. */
   readonly id: string;
   /** The alarm an alert pointed to, else ''. */
   readonly alarmId: string;
@@ -39,19 +42,28 @@ const plainPages = new Map<string, PageName>([
   ['/wall', 'wall'],
 ]);
 
-function chamberIn(path: string): string {
-  const segment = /^\/chambers\/([A-Za-z0-9._~-]+)$/.exec(path)?.[1];
-  return segment ?? '';
+/** Pages about one thing: its id stands in the address. */
+const innerPages: readonly (readonly [pattern: RegExp, page: PageName])[] = [
+  [/^\/chambers\/([A-Za-z0-9._~-]+)$/, 'chamber'],
+  [/^\/profiles\/([A-Za-z0-9._~-]+)$/, 'profile'],
+  [/^\/profiles\/([A-Za-z0-9._~-]+)\/edit$/, 'profile-edit'],
+  [/^\/profiles\/([A-Za-z0-9._~-]+)\/copy$/, 'profile-copy'],
+];
+
+function pageIn(path: string): { readonly page: PageName; readonly id: string } {
+  for (const [pattern, page] of innerPages) {
+    const id = pattern.exec(path)?.[1];
+    if (id !== undefined) return { page, id };
+  }
+  return { page: plainPages.get(path) ?? 'nothing', id: '' };
 }
 
 /** The route of a path and query; an unknown path is the page `nothing`. A slash at the end does not matter. */
 export function matchRoute(path: string, search: string): Route {
   const plainPath = path.length > 1 ? path.replace(/\/+$/, '') || '/' : path;
   const query = new URLSearchParams(search);
-  const id = chamberIn(plainPath);
   return {
-    page: id === '' ? (plainPages.get(plainPath) ?? 'nothing') : 'chamber',
-    id,
+    ...pageIn(plainPath),
     alarmId: query.get('alarm') ?? '',
     code: query.get('code') ?? '',
   };
@@ -60,4 +72,9 @@ export function matchRoute(path: string, search: string): Route {
 /** The address of a chamber's page. */
 export function chamberPath(id: string): string {
   return `/chambers/${id}`;
+}
+
+/** The address of a profile's page. */
+export function profilePath(id: string): string {
+  return `/profiles/${id}`;
 }

@@ -58,3 +58,11 @@ export async function expectNoSidewaysScroll(page: Page, name: string): Promise<
   });
   expect(inside, `width of ${name}`).toBe(window);
 }
+
+/** Everything that is asked of a page, of the state that it is in now. */
+export async function look(page: Page, name: string, screen: Screen): Promise<void> {
+  await comeToRest(page);
+  await keepPicture(page, name, screen);
+  await expectNoSidewaysScroll(page, name);
+  await expectAccessible(page, name);
+}

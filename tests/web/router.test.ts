@@ -1,6 +1,6 @@
 // Which page an address means.
 import { describe, expect, test } from 'vitest';
-import { chamberPath, matchRoute } from '../../web/router.ts';
+import { chamberPath, matchRoute, profilePath } from '../../web/router.ts';
 
 describe('an address leads to its page', () => {
   test.each([
@@ -15,6 +15,11 @@ describe('an address leads to its page', () => {
     ['/sign-in', 'sign-in'],
     ['/set-up', 'set-up'],
     ['/chambers/c1', 'chamber'],
+    ['/profiles/pepper', 'profile'],
+    ['/profiles/pepper/', 'profile'],
+    ['/profiles/pepper/edit', 'profile-edit'],
+    ['/profiles/pepper/copy', 'profile-copy'],
+    ['/profiles/pepper/burn', 'nothing'],
     ['/chambers', 'nothing'],
     ['/chambers/c1/more', 'nothing'],
     ['/chambers/a b', 'nothing'],
@@ -35,4 +40,9 @@ test('the set-up page takes the code from the address', () => {
 
 test('the path of a chamber leads back to it', () => {
   expect(matchRoute(chamberPath('c-12'), '')).toMatchObject({ page: 'chamber', id: 'c-12' });
+});
+
+test('the path of a profile leads back to it, and so does that of its editor', () => {
+  expect(matchRoute(profilePath('pepper'), '')).toMatchObject({ page: 'profile', id: 'pepper' });
+  expect(matchRoute(`${profilePath('pepper')}/edit`, '')).toMatchObject({ page: 'profile-edit', id: 'pepper' });
 });

@@ -1,44 +1,17 @@
 // The numbers of a profile: stages with their limits, checks with what to do, each with its basis.
-import type { CheckPlan, Limit, LimitEnd, LimitSet, ProfileDocument } from '../../shared/healing/profile.ts';
-import { humidityLimitText, temperatureDifferenceText, temperatureLimitText } from '../quantities.ts';
+import type { LimitSet, ProfileDocument } from '../../shared/healing/profile.ts';
+import { checkTimeWords, limitWords, momentWords, type Quantity } from '../limit-words.ts';
 import { words } from '../strings.ts';
 import { temperatureUnit } from '../temperature-unit.ts';
 
 const { profiles } = words;
 
-/** How the numbers of one quantity are written: a value, and the size of a difference. */
-interface Writing {
-  readonly value: (value: number) => string;
-  readonly difference: (value: number) => string;
-}
-
-const inTemperature: Writing = { value: temperatureLimitText, difference: temperatureDifferenceText };
-const inHumidity: Writing = { value: humidityLimitText, difference: (value) => humidityLimitText(Math.abs(value)) };
-
-function offsetWords(offset: number, { difference }: Writing): string {
-  if (offset === 0) return '';
-  return offset > 0 ? profiles.more(difference(offset)) : profiles.less(difference(offset));
-}
-
-function endWords(end: LimitEnd, writing: Writing): string {
-  if (typeof end === 'number') return writing.value(end);
-  return profiles.house(offsetWords(end.houseOffset, writing), writing.value(end.fallback));
-}
-
-function limitWords(limit: Limit, writing: Writing): string {
-  if (limit.shape === 'constant') return profiles.constant(writing.value(limit.value));
-  if (limit.shape === 'levels') return profiles.levels(limit.values.map((end) => endWords(end, writing)));
-  const from = writing.value(limit.from);
-  const to = endWords(limit.to, writing);
-  return limit.shape === 'ramp' ? profiles.ramp(from, to) : profiles.stairs(from, to, limit.steps);
-}
-
-function setWords(set: LimitSet, writing: Writing): string {
+function setWords(set: LimitSet, quantity: Quantity): string {
   const outer = [
-    ...(set.lowLow === undefined ? [] : [profiles.outer(profiles.lowLow, limitWords(set.lowLow, writing))]),
-    ...(set.highHigh === undefined ? [] : [profiles.outer(profiles.highHigh, limitWords(set.highHigh, writing))]),
+    ...(set.lowLow === undefined ? [] : [profiles.outer(profiles.lowLow, limitWords(set.lowLow, quantity))]),
+    ...(set.highHigh === undefined ? [] : [profiles.outer(profiles.highHigh, limitWords(set.highHigh, quantity))]),
   ];
-  return [profiles.lowToHigh(limitWords(set.low, writing), limitWords(set.high, writing)), ...outer].join('; ');
+  return [profiles.lowToHigh(limitWords(set.low, quantity), limitWords(set.high, quantity)), ...outer].join('; ');
 }
 
 function basesOf(set: LimitSet): string {
@@ -46,17 +19,8 @@ function basesOf(set: LimitSet): string {
   return [...new Set(limits.map((limit) => limit.basis))].join('; ');
 }
 
-function checkTime(check: CheckPlan): string {
-  const first =
-    check.atStage === undefined
-      ? profiles.checkAfter(check.afterHours ?? 0)
-      : profiles.checkAtStage(check.afterHours ?? 0, words.stages[check.atStage]);
-  return check.everyHours === undefined ? first : `${first}, ${profiles.checkEvery(check.everyHours)}`;
-}
-
 function beginWords({ stage, afterHours, notBefore }: ProfileDocument['stages'][number]): string {
-  if (stage === 'loading') return profiles.whileLoading;
-  return notBefore === undefined ? profiles.after(afterHours) : profiles.notBefore(afterHours, notBefore);
+  return stage === 'loading' ? profiles.whileLoading : momentWords(afterHours, notBefore ?? null);
 }
 
 function StageTable({ document }: { readonly document: ProfileDocument }) {
@@ -64,8 +28,8 @@ function StageTable({ document }: { readonly document: ProfileDocument }) {
   const names = [profiles.stage, profiles.from, temperatureName, profiles.humidity];
   const cells = ({ temperature, humidity }: ProfileDocument['stages'][number]) =>
     [
-      [temperatureName, temperature, inTemperature],
-      [profiles.humidity, humidity, inHumidity],
+      [temperatureName, temperature, 'temperature'],
+      [profiles.humidity, humidity, 'humidity'],
     ] as const;
   return (
     <table class="stacking">
@@ -84,9 +48,9 @@ function StageTable({ document }: { readonly document: ProfileDocument }) {
           <tr key={plan.stage}>
             <th scope="row">{words.stages[plan.stage]}</th>
             <td data-name={profiles.from}>{beginWords(plan)}</td>
-            {cells(plan).map(([name, set, writing]) => (
+            {cells(plan).map(([name, set, quantity]) => (
               <td key={name} data-name={name}>
-                {setWords(set, writing)} <small>{profiles.basis(basesOf(set))}</small>
+                {setWords(set, quantity)} <small>{profiles.basis(basesOf(set))}</small>
               </td>
             ))}
           </tr>
@@ -110,7 +74,7 @@ export function ProfileNumbers({ document }: { readonly document: ProfileDocumen
           <ul class="check-list">
             {document.checks.map((check) => (
               <li key={check.id}>
-                <b>{check.question}</b> {checkTime(check)}{' '}
+                <b>{check.question}</b> {checkTimeWords(check)}{' '}
                 <small>
                   {profiles.ifNo(check.ifNo)} {profiles.basis(check.basis)}
                 </small>

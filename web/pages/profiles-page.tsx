@@ -1,35 +1,27 @@
-// The profiles to read: the plan as a strip, and the numbers behind it with where each comes from.
-import type { ProfileView } from '../../shared/api/profiles.ts';
+// The profiles: each plan as a strip, the numbers behind it with where each comes from, and what can be done with it.
+import { useState } from 'preact/hooks';
+import type { ProfileDocument } from '../../shared/healing/profile.ts';
 import { calls } from '../calls.ts';
+import { NewProfile } from '../editor/new-profile.tsx';
 import { LoadState } from '../parts/load-state.tsx';
 import { PageHead } from '../parts/page-head.tsx';
 import { useLoad } from '../parts/use-load.ts';
+import { maySetUp } from '../session.ts';
 import { words } from '../strings.ts';
-import { PlanStrip } from '../strip/plan-strip.tsx';
 import { StripLegend } from '../strip/strip-legend.tsx';
+import '../style/editor.css';
+import { ProfileActs } from './profile-acts.tsx';
+import { ProfileFile } from './profile-file.tsx';
 import { ProfileNumbers } from './profile-numbers.tsx';
-
-function Profile({ profile }: { readonly profile: ProfileView }) {
-  const { document } = profile;
-  return (
-    <article class="profile">
-      <div class="profile-plan">
-        <h2>
-          {document.name} <small>{words.profiles.version(profile.version)}</small>
-        </h2>
-        <p class="details">{document.crop}</p>
-        <div class="strip">
-          <PlanStrip document={document} />
-        </div>
-      </div>
-      {document.note !== '' && <p class="profile-note">{document.note}</p>}
-      <ProfileNumbers document={document} />
-    </article>
-  );
-}
+import { ProfilePlan } from './profile-plan.tsx';
 
 export function ProfilesPage() {
   const profiles = useLoad(calls.profiles, 'profiles');
+  const [fromFile, setFromFile] = useState<ProfileDocument>();
+  if (fromFile !== undefined) {
+    const title = words.editor.titleFile(fromFile.name);
+    return <NewProfile title={title} document={fromFile} onCancel={() => setFromFile(undefined)} />;
+  }
   return (
     <main id="main" class="plain">
       <PageHead title={words.profiles.title}>
@@ -38,8 +30,13 @@ export function ProfilesPage() {
       {profiles.data === undefined && <LoadState {...profiles} />}
       {profiles.data?.length === 0 && <p class="quiet-line">{words.profiles.none}</p>}
       {profiles.data?.map((profile) => (
-        <Profile key={profile.id} profile={profile} />
+        <article key={profile.id} class="profile">
+          <ProfilePlan profile={profile} />
+          <ProfileActs profile={profile} />
+          <ProfileNumbers document={profile.document} />
+        </article>
       ))}
+      {maySetUp.value && <ProfileFile onRead={setFromFile} />}
       <StripLegend />
     </main>
   );

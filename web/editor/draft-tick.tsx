@@ -1,0 +1,18 @@
+// A yes-or-no of a draft: nothing can be wrong with it, so it has no place in the document.
+import { useId } from 'preact/hooks';
+
+interface Props {
+  readonly label: string;
+  readonly isOn: boolean;
+  readonly onTick: (isOn: boolean) => void;
+}
+
+export function DraftTick({ label, isOn, onTick }: Props) {
+  const id = useId();
+  return (
+    <div class="tick">
+      <input type="checkbox" id={id} checked={isOn} onChange={(event) => onTick(event.currentTarget.checked)} />
+      <label for={id}>{label}</label>
+    </div>
+  );
+}

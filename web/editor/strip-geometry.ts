@@ -1,0 +1,65 @@
+// Where a handle stands on the strip of a plan, and what a way of the pointer means. Pure; the plot draws with the same lanes and ranges.
+import { type Lane, type StripLayout, scaleForLane, type ValueRange, widenRange } from '../strip/lanes.ts';
+import type { StripData } from '../strip/strip-data.ts';
+import type { Quantity } from './edit-draft.ts';
+
+/** Room over the plot for the handles of the borders and, under those, of the highest limits; and under it for those of the lowest. */
+export const editLayout: StripLayout = {
+  kind: 'plan',
+  padding: [94, 24, 44, 34],
+  humidity: { top: 0.02, bottom: 0.46 },
+  marks: { top: 0.48, bottom: 0.56 },
+  temperature: { top: 0.6, bottom: 0.98 },
+  textPx: 12,
+};
+
+export interface StripBox {
+  readonly width: number;
+  readonly height: number;
+  /** Hours after closing at the left and right edge. */
+  readonly fromHours: number;
+  readonly toHours: number;
+  readonly ranges: Readonly<Record<Quantity, ValueRange>>;
+}
+
+/** The ranges of values that the plot shows of a plan. */
+export function planRanges({ series }: StripData): StripBox['ranges'] {
+  const { corridor } = series;
+  return {
+    humidity: widenRange({ low: 50, high: 100 }, [corridor.humidity.low], 10),
+    temperature: widenRange({ low: 16, high: 32 }, [corridor.temperature.low, corridor.temperature.highHigh], 4),
+  };
+}
+
+function plotSize({ width, height }: StripBox): readonly [width: number, height: number] {
+  const [top, right, bottom, left] = editLayout.padding;
+  return [Math.max(1, width - left - right), Math.max(1, height - top - bottom)];
+}
+
+/** CSS pixels from the left edge of the strip. */
+export function xOfHours(hours: number, box: StripBox): number {
+  const [plotWidth] = plotSize(box);
+  return editLayout.padding[3] + (plotWidth * (hours - box.fromHours)) / (box.toHours - box.fromHours);
+}
+
+/** Hours for each CSS pixel to the right. */
+export function hoursPerPx(box: StripBox): number {
+  return (box.toHours - box.fromHours) / plotSize(box)[0];
+}
+
+/** CSS pixels from the top edge of the strip. */
+export function yOfValue(value: number, quantity: Quantity, box: StripBox): number {
+  const [, plotHeight] = plotSize(box);
+  const [min, max] = scaleForLane(box.ranges[quantity], laneOf(quantity));
+  return editLayout.padding[0] + (plotHeight * (max - value)) / (max - min);
+}
+
+/** The quantity's unit for each CSS pixel upward. */
+export function valuePerPx(quantity: Quantity, box: StripBox): number {
+  const [min, max] = scaleForLane(box.ranges[quantity], laneOf(quantity));
+  return (max - min) / plotSize(box)[1];
+}
+
+function laneOf(quantity: Quantity): Lane {
+  return editLayout[quantity];
+}
