@@ -3,6 +3,7 @@ import { createHash } from 'node:crypto';
 import { resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build, defineConfig, type Plugin } from 'vite';
+import { packFiles } from './pack-files.ts';
 
 const here = (name: string) => fileURLToPath(new URL(name, import.meta.url));
 const target = 'es2022';
@@ -41,6 +42,7 @@ const serviceWorker: Plugin = {
         },
       },
     });
+    packFiles(outDir);
   },
 };
 

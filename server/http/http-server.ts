@@ -23,6 +23,7 @@ import {
 import { Problem } from '../../shared/problem.ts';
 import type { Settings } from '../settings.ts';
 import { guardRoutes } from './actor.ts';
+import { compressAnswers } from './compress-answers.ts';
 import type { HttpParts, Routes } from './http-parts.ts';
 import { answerError, answerNotFound } from './problem-response.ts';
 import { alarmRoutes } from './routes/alarms.ts';
@@ -75,6 +76,7 @@ export async function openHttpServer(
   await addPlugins(app, settings, parts);
   guardRoutes(app, parts.signIn, settings.publicUrl === null ? [] : [new URL(settings.publicUrl).origin]);
   const routes: FastifyPluginCallback = (api, _options, done) => {
+    compressAnswers(api);
     addRoutes(api.withTypeProvider<ZodTypeProvider>(), parts, writers);
     done();
   };
@@ -159,6 +161,7 @@ async function addDashboard(app: FastifyInstance): Promise<void> {
       wildcard: false,
       setHeaders: cacheByName,
       cacheControl: false,
+      preCompressed: true,
     });
   }
   app.setNotFoundHandler({ preHandler: [] }, (request, reply) => {

@@ -4,8 +4,10 @@ import { cpus } from 'node:os';
 import { type BenchLine, sayLine } from './bench-line.ts';
 import { measureChart } from './chart.ts';
 import { measureIngest } from './ingest.ts';
+import { measureOverview } from './overview.ts';
 import { measureRecord } from './record-csv.ts';
 import { measureReplay } from './replay.ts';
+import { measureScreens } from './screens.ts';
 
 /** One entry a topic; each gives its lines as they are measured. */
 const benchmarks: readonly (() => AsyncIterable<BenchLine>)[] = [
@@ -13,6 +15,8 @@ const benchmarks: readonly (() => AsyncIterable<BenchLine>)[] = [
   measureReplay,
   measureRecord,
   measureChart,
+  measureOverview,
+  measureScreens,
 ];
 
 const lines: BenchLine[] = [];

@@ -61,7 +61,7 @@ describe('layers', () => {
   });
 
   it('the browser carries no Node module and no zod', () => {
-    const tools = ['web/vite.config.ts', 'web/build-if-stale.ts'];
+    const tools = ['web/vite.config.ts', 'web/build-if-stale.ts', 'web/pack-files.ts'];
     const values = web.filter(({ from, isTypeOnly }) => !tools.includes(from) && !isTypeOnly);
     expect(values.filter(({ to }) => to.startsWith('node:') || isInside(to, 'shared/api')).map(say)).toEqual([]);
   });

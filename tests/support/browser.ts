@@ -1,24 +1,11 @@
 // A real Chromium for the tests, each time with a fresh profile that talks to nobody but the page it is shown.
-import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
+import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { onTestFinished } from 'vitest';
-import { findChromium } from './find-chromium.ts';
-
-const quiet = [
-  '--headless',
-  '--no-sandbox',
-  '--disable-gpu',
-  '--disable-quic',
-  '--no-first-run',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
-];
+import { launchBrowser } from './launch-browser.ts';
 
 /** Starts a browser that ends with the test. Throws an Error of one sentence when there is none. */
 export async function openBrowser(): Promise<Browser> {
-  const { executablePath, environment } = await findChromium();
-  const env = { ...process.env, ...environment };
-  const browser = await chromium.launch({ executablePath, args: quiet, env });
+  const browser = await launchBrowser();
   onTestFinished(() => browser.close());
   return browser;
 }
