@@ -31,9 +31,10 @@ async function look(): Promise<void> {
   if (isOutdated.peek()) await renewWorker();
 }
 
-/** Looks after every lost connection, since a new version begins with a restart, and every hour. */
+/** Looks after every lost connection, since a new version begins with a restart, when the network is back, and every hour. */
 export function watchVersion(): void {
   setInterval(() => void look(), HOUR_MS);
+  addEventListener('online', () => void look());
   effect(() => {
     if (changes.all.value > 0) void look();
   });

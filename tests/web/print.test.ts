@@ -42,8 +42,6 @@ it.each([
       writeFileSync(join(screens, `print-${name}-${screen.width}.pdf`), pdf);
       const { count, sizes } = pagesOf(pdf);
       await page.emulateMedia({ media: 'print' });
-      await page.setViewportSize({ width: 703, height: 1000 });
-      await page.screenshot({ path: join(screens, `print-${name}-${screen.width}.png`), fullPage: true });
       expect(count, `pages of ${name}`).toBeGreaterThan(0);
       expect(count, `pages of ${name}`).toBeLessThanOrEqual(most);
       // A4 is 210 × 297 mm (ISO 216), in points of 1/72 inch.

@@ -116,7 +116,7 @@ export function AwaitedStep({ batch, onChanged }: Props) {
 
 export function SteerBatch({ batch, onChanged }: Props) {
   return (
-    <section aria-labelledby="steer">
+    <section class="steer" aria-labelledby="steer">
       <h2 id="steer">{words.batch.steer}</h2>
       <div class="acts">
         {batch.closedAt !== null && !batch.onHold && <Hold batch={batch} onChanged={onChanged} />}

@@ -7,6 +7,9 @@ function roomOf(host: HTMLElement): readonly [number, number] {
   return [Math.max(40, host.clientWidth), Math.max(40, host.clientHeight)];
 }
 
+/** As wide as a page of A4 between its margins (186 mm of 96 pixels an inch), so that its words are of a size with those around it. */
+const paperPx = 703;
+
 /** Keeps a plot in `host` as long as there is an input. */
 export function usePlot(host: RefObject<HTMLElement | null>, input: PlotInput | undefined): RefObject<Plot | null> {
   const plot = useRef<Plot | null>(null);
@@ -21,7 +24,13 @@ export function usePlot(host: RefObject<HTMLElement | null>, input: PlotInput | 
     if (element === null) return;
     const observer = new ResizeObserver(() => plot.current?.resize(...roomOf(element)));
     observer.observe(element);
+    const toPaper = () => plot.current?.resize(paperPx, roomOf(element)[1]);
+    const toScreen = () => plot.current?.resize(...roomOf(element));
+    addEventListener('beforeprint', toPaper);
+    addEventListener('afterprint', toScreen);
     return () => {
+      removeEventListener('beforeprint', toPaper);
+      removeEventListener('afterprint', toScreen);
       observer.disconnect();
       plot.current?.destroy();
       plot.current = null;
