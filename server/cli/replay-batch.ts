@@ -1,4 +1,5 @@
 // The replay of a stored batch: the readings of all its probes, with its holds and moves and the house air of the time.
+import type { Rule } from '../../shared/alarms/rules/rule.ts';
 import { type Batch, timesOf } from '../../shared/healing/batch.ts';
 import { planStages } from '../../shared/healing/batch-clock.ts';
 import { plannedChecks } from '../../shared/healing/checks.ts';
@@ -26,6 +27,8 @@ interface BatchRequest {
   readonly profileId: string | null;
   /** null = each probe's own. */
   readonly silenceMs: number | null;
+  /** Those of the live watch when not given. */
+  readonly rules?: readonly Rule[];
 }
 
 interface ReplayedBatch {
@@ -91,6 +94,7 @@ async function run(store: Store, work: Work): Promise<ReplayResult> {
     corridorAt: plan.corridorAt,
     careAt: createBatchCare({ ...(await loadHealing(store, batch)), document: work.profile.document }, plan),
     batch: { fromMs: batch.openedMs, toMs: batch.finishedMs },
+    ...(request.rules !== undefined && { rules: request.rules }),
   });
   const days = new BatchDays(batch, sources, silenceOf);
   const progress = createProgress(terminal, 'replay', window.toMs - window.fromMs);

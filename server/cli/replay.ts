@@ -1,20 +1,20 @@
 // `replay`: a stored batch or a file through a profile and the alarm rules: what would have been told, and how well it was foretold.
 import { stat } from 'node:fs/promises';
-import type { ProfileDocument } from '../../shared/healing/profile.ts';
 import { validZone } from '../../shared/healing/time-of-day.ts';
 import type { ReplayResult } from '../../shared/replay/replay-result.ts';
-import { createSeriesReplay } from '../../shared/replay/replay-series.ts';
+import { createSeriesReplay, type SeriesSetup } from '../../shared/replay/replay-series.ts';
 import { MINUTE_MS } from '../../shared/units.ts';
 import { type Command, print, type Terminal } from './command.ts';
 import { findProfile } from './find-profiles.ts';
 import { misuse, parseOptions, readNumber, readTime, requireOption } from './parse-options.ts';
 import { createProgress } from './progress.ts';
+import { readRules } from './read-rules.ts';
 import { readSeries, type SeriesFaults } from './read-series.ts';
 import { replayBatch } from './replay-batch.ts';
 import { sayReplay } from './say-replay.ts';
 
-const usage = `Usage: npm run takewell -- replay --csv FILE --profile ID --closed-at TIME --zone ZONE [--silence MINUTES] [--json]
-       npm run takewell -- replay --batch ID [--profile ID] [--silence MINUTES] [--json]
+const usage = `Usage: npm run takewell -- replay --csv FILE --profile ID --closed-at TIME --zone ZONE [--silence MINUTES] [--rules FILE] [--json]
+       npm run takewell -- replay --batch ID [--profile ID] [--silence MINUTES] [--rules FILE] [--json]
 
 Puts a series of readings through the plan and the alarm rules, as the live watch would have done: the alarms that would have come,
 the exposure of every healing day, the quality of the readings, and how well heat was foretold. The same input gives the same output.
@@ -26,12 +26,18 @@ the exposure of every healing day, the quality of the readings, and how well hea
   --silence     longest gap in minutes that is still joined and longest silence that is no alarm, 1 to 240
                 (15 when not given; with --batch each probe's own)
   --batch       id of a stored batch: the readings of its probes, with its holds and moves
+  --rules       a JSON file with other settings of the alarm rules, to see what they would have told; what is not in it stays.
+                By the name of the rule: onDelaySeconds, outerOnDelaySeconds (at the outer limit) and offDelaySeconds (0 to 86400),
+                deadband (in the unit of the value; heat, cold, dry, wet, vpd, plan-late), off (true = tells nothing), for example
+                {"heat": {"onDelaySeconds": 300, "deadband": 1}, "wet": {"off": true}}
   --json        one JSON value; times in UTC
 `;
 
 const DEFAULT_SILENCE_MINUTES = '15';
 
-type Options = Readonly<Record<'csv' | 'batch' | 'profile' | 'closed-at' | 'zone' | 'silence', string | undefined>>;
+type Options = Readonly<
+  Record<'csv' | 'batch' | 'profile' | 'closed-at' | 'zone' | 'silence' | 'rules', string | undefined>
+>;
 
 interface Replayed {
   readonly result: ReplayResult;
@@ -49,6 +55,7 @@ export const replay: Command = {
       'closed-at': 'text',
       zone: 'text',
       silence: 'text',
+      rules: 'text',
       json: 'flag',
     });
     if ((options.csv === undefined) === (options.batch === undefined))
@@ -67,7 +74,8 @@ async function ofBatch(options: Options, terminal: Terminal): Promise<Replayed> 
   }
   const batchId = requireOption(options.batch, 'batch');
   const silenceMs = options.silence === undefined ? null : readSilence(options.silence);
-  return replayBatch({ batchId, profileId: options.profile ?? null, silenceMs }, terminal);
+  const rules = await rulesOf(options, terminal);
+  return replayBatch({ batchId, profileId: options.profile ?? null, silenceMs, ...rules }, terminal);
 }
 
 async function ofFile(options: Options, terminal: Terminal): Promise<Replayed> {
@@ -77,19 +85,18 @@ async function ofFile(options: Options, terminal: Terminal): Promise<Replayed> {
   const zone = requireOption(options.zone, 'zone');
   if (!validZone(zone)) throw misuse(`--zone must be a time zone like Europe/Amsterdam; "${zone}" is not one.`);
   const silenceMs = readSilence(options.silence ?? DEFAULT_SILENCE_MINUTES);
+  const rules = await rulesOf(options, terminal);
   const { document } = await findProfile(id, terminal);
-  const result = await replayFile(path, { document, closedMs, zone, silenceMs }, terminal);
+  const result = await replayFile(path, { document, closedMs, zone, silenceMs, ...rules }, terminal);
   return { result, what: `${path} through ${document.name} (${id}). Times in ${zone}.`, zone };
 }
 
-interface FileSetup {
-  readonly document: ProfileDocument;
-  readonly closedMs: number;
-  readonly zone: string;
-  readonly silenceMs: number;
+/** The rules of the file that was named, if one was. */
+async function rulesOf({ rules: path }: Options, terminal: Terminal): Promise<Pick<SeriesSetup, 'rules'>> {
+  return path === undefined ? {} : { rules: await readRules(path, terminal) };
 }
 
-async function replayFile(path: string, setup: FileSetup, terminal: Terminal): Promise<ReplayResult> {
+async function replayFile(path: string, setup: SeriesSetup, terminal: Terminal): Promise<ReplayResult> {
   const series = createSeriesReplay(setup);
   const progress = createProgress(terminal, 'replay', await sizeOf(path));
   const faults = await readSeries(path, terminal, {

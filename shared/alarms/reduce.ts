@@ -26,15 +26,15 @@ import {
 
 /**
  * Takes one event into a chamber's watch. A repeated event changes nothing: an act answers with a `nothing` effect and its reason, a
- * scene with no effects. `observe` serves readings and ticks alike: it judges the scene by every rule.
+ * scene with no effects. `observe` serves readings and ticks alike: it judges the scene by every rule. Only a replay gives other `rules`.
  */
-export function reduce(state: ChamberWatch, event: WatchEvent): Reduction {
-  if (event.type === 'observe') return observe(state, event.scene);
+export function reduce(state: ChamberWatch, event: WatchEvent, rules: readonly Rule[] = allRules): Reduction {
+  if (event.type === 'observe') return observe(state, event.scene, rules);
   return isRuleAct(event) ? actOnRule(state, event) : actOnAlarm(state, event);
 }
 
-function observe(before: ChamberWatch, scene: Scene): Reduction {
-  if (isStill(before, scene)) return { state: before, effects: [] };
+function observe(before: ChamberWatch, scene: Scene, rules: readonly Rule[]): Reduction {
+  if (isStill(before, scene, rules)) return { state: before, effects: [] };
   const ended = endWithBatch(before, scene);
   const overruled = calmOverruled(ended.state, scene.nowMs);
   const expired = expireShelves(overruled.state, scene.nowMs, (id) => isSuppressed(ruleOf(id), scene));
@@ -42,7 +42,7 @@ function observe(before: ChamberWatch, scene: Scene): Reduction {
   const effects: Effect[] = [ended, overruled, expired, held].flatMap((one) => one.effects);
   let { entries } = held.state;
   const standing = Object.values(entries).filter(({ memory }) => standingLevel(memory) > 0);
-  for (const rule of allRules) {
+  for (const rule of rules) {
     if (isOverruled(held.state, rule)) continue;
     const isQuiet = isSuppressed(rule, scene) || outOfServiceOf(held.state, rule.id) !== null;
     for (const judgement of judge(held.state, rule, scene, standing)) {
@@ -60,12 +60,12 @@ function observe(before: ChamberWatch, scene: Scene): Reduction {
 }
 
 /** Nothing stands or is pending, and no rule sees anything: nearly all scenes, so it is looked for first. Then nothing below changes anything. */
-function isStill({ entries }: ChamberWatch, scene: Scene): boolean {
+function isStill({ entries }: ChamberWatch, scene: Scene, rules: readonly Rule[]): boolean {
   for (const key in entries) {
     const entry = entries[key];
     if (entry !== undefined && !isCalm(entry)) return false;
   }
-  for (const rule of allRules) {
+  for (const rule of rules) {
     for (const { level } of rule.judge(scene, nothingHeld)) if (level !== 0) return false;
   }
   return true;

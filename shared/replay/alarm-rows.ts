@@ -1,7 +1,8 @@
 // The alarms of a replay as rows, one an occurrence. A replay has a crew that takes every alarm at once: so each return ends its row, and what
 // comes later is a row of its own.
 import { reduce } from '../alarms/reduce.ts';
-import type { Scene } from '../alarms/rules/rule.ts';
+import { allRules } from '../alarms/rules/index.ts';
+import type { Rule, Scene } from '../alarms/rules/rule.ts';
 import { type ChamberWatch, type Effect, emptyWatch, isCalm, keyOf, subjectIdOf } from '../alarms/watch-state.ts';
 import type { Warning } from '../forecast/judge-warnings.ts';
 import { utcText } from '../units.ts';
@@ -16,13 +17,15 @@ interface Row {
 }
 
 export class AlarmRows {
+  readonly #rules: readonly Rule[];
   #watch: ChamberWatch;
   readonly #rows: Row[] = [];
   readonly #open = new Map<string, Row>();
   #isCalm = true;
 
-  constructor(chamberId: string) {
+  constructor(chamberId: string, rules: readonly Rule[] = allRules) {
     this.#watch = emptyWatch(chamberId);
+    this.#rules = rules;
   }
 
   /** True when nothing stands and nothing is pending: the same scene a little later would change nothing. */
@@ -32,7 +35,7 @@ export class AlarmRows {
 
   /** Judges one scene by every rule. */
   observe(scene: Scene): void {
-    const { state, effects } = reduce(this.#watch, { type: 'observe', scene });
+    const { state, effects } = reduce(this.#watch, { type: 'observe', scene }, this.#rules);
     this.#watch = state;
     if (effects.length === 0) return;
     this.#isCalm = Object.values(state.entries).every(isCalm);

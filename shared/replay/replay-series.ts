@@ -1,4 +1,5 @@
 // One series of one probe through a profile: the replay of a file.
+import type { Rule } from '../alarms/rules/rule.ts';
 import { createDailyExposure } from '../exposure/daily-exposure.ts';
 import type { ClimateSample } from '../exposure/day-figures.ts';
 import { type BatchTimes, planStages, type StageSpan, stageAt } from '../healing/batch-clock.ts';
@@ -17,6 +18,8 @@ export interface SeriesSetup {
   readonly zone: string;
   /** Longest gap between two readings that is still joined, and longest silence that is no alarm, ms. */
   readonly silenceMs: number;
+  /** Those of the live watch when not given. */
+  readonly rules?: readonly Rule[];
   /** Foresees heat; that of the live watch when not given. */
   readonly forecaster?: HeatForecaster;
   /** How often the watch looks when nothing is heard, ms; as often as the live one when not given. */

@@ -1,5 +1,5 @@
 // What a replay is told about the chamber and its batch before the first reading.
-import type { Scene } from '../alarms/rules/rule.ts';
+import type { Rule, Scene } from '../alarms/rules/rule.ts';
 import type { Corridor } from '../healing/corridor.ts';
 import type { HeatForecaster } from './heat-forecaster.ts';
 import type { JudgedSample } from './judged-probe.ts';
@@ -18,6 +18,8 @@ export interface ReplaySetup {
   readonly careAt?: (atMs: number) => Care;
   /** Foresees heat; that of the live watch when not given. Another is put here to be judged by the same rules. */
   readonly forecaster?: HeatForecaster;
+  /** Those of the live watch when not given. */
+  readonly rules?: readonly Rule[];
   /** How often the watch looks when nothing is heard, ms; as often as the live one when not given. */
   readonly tickMs?: number;
   /** Gets every sample of a probe once it is judged for good, a reading later than it was heard. */

@@ -23,7 +23,7 @@ export class Replay {
   readonly #setup: ReplaySetup;
   readonly #probes: ReplayedProbes;
   readonly #judged: readonly JudgedProbe[];
-  readonly #rows = new AlarmRows(CHAMBER);
+  readonly #rows: AlarmRows;
   readonly #spells: SpellFinder;
   readonly #forecaster: HeatForecaster;
   #nowMs: number | null = null;
@@ -32,6 +32,7 @@ export class Replay {
 
   constructor(setup: ReplaySetup) {
     this.#setup = setup;
+    this.#rows = new AlarmRows(CHAMBER, setup.rules);
     this.#probes = new ReplayedProbes(setup.probes);
     this.#judged = setup.probes.map(() => new JudgedProbe());
     this.#forecaster = setup.forecaster ?? createForecaster();

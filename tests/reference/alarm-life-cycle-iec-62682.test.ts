@@ -28,17 +28,19 @@ const columns: readonly LifeCycleEvent[] = [
   'unsuppress',
   'take-out-of-service',
   'return-to-service',
+  // Not of the standard, ours: an acknowledgement does not hold for ever while the condition stands.
+  'ask-anew',
 ];
 type Cell = AlarmState | typeof C;
 const model: Record<AlarmState, readonly Cell[]> = {
-  //                          occur rise clear ack shelve unshelve suppress unsuppress out-of-service in-service
-  normal: /*               */ [U, N, N, N, S, N, D, N, O, N],
-  unacknowledged: /*       */ [U, U, R, A, S, U, D, U, O, U],
-  acknowledged: /*         */ [A, U, N, A, S, A, D, A, O, A],
-  'returned-unacknowledged': [U, R, R, N, S, R, D, R, O, R],
-  shelved: /*              */ [S, S, S, S, S, C, S, S, O, S],
-  suppressed: /*           */ [D, D, D, D, D, D, D, C, O, D],
-  'out-of-service': /*     */ [O, O, O, O, O, O, O, O, O, C],
+  //                          occur rise clear ack shelve unshelve suppress unsuppress out-of-service in-service ask-anew
+  normal: /*               */ [U, N, N, N, S, N, D, N, O, N, N],
+  unacknowledged: /*       */ [U, U, R, A, S, U, D, U, O, U, U],
+  acknowledged: /*         */ [A, U, N, A, S, A, D, A, O, A, U],
+  'returned-unacknowledged': [U, R, R, N, S, R, D, R, O, R, R],
+  shelved: /*              */ [S, S, S, S, S, C, S, S, O, S, S],
+  suppressed: /*           */ [D, D, D, D, D, D, D, C, O, D, D],
+  'out-of-service': /*     */ [O, O, O, O, O, O, O, O, O, C, O],
 };
 
 const cases = alarmStates.flatMap((state) =>
@@ -54,7 +56,7 @@ const cases = alarmStates.flatMap((state) =>
 describe('IEC 62682 state model', () => {
   it('is checked for every state and every event there is', () => {
     expect([...columns].sort()).toEqual([...lifeCycleEvents].sort());
-    expect(cases).toHaveLength(7 * 10 * 2);
+    expect(cases).toHaveLength(7 * 11 * 2);
     expect(cases.filter(({ expected }) => expected === undefined)).toEqual([]);
   });
 

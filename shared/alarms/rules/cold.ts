@@ -10,9 +10,12 @@ export const cold: Rule = {
   isSuppressible: true,
   onDelayMs: [10 * MINUTE_MS, 10 * MINUTE_MS],
   offDelayMs: 5 * MINUTE_MS,
+  deadband: 0.5,
   judge({ corridor, climate }, held) {
     if (corridor === null) return [nothingBeyond];
     const { low, lowLow } = corridor.temperature;
-    return [judgeBeyond(climate.coldest, held(null), { limit: low, outer: lowLow, worse: -1, deadband: 0.5 })];
+    return [
+      judgeBeyond(climate.coldest, held(null), { limit: low, outer: lowLow, worse: -1, deadband: this.deadband ?? 0 }),
+    ];
   },
 };

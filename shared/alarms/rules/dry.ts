@@ -10,10 +10,13 @@ export const dry: Rule = {
   isSuppressible: true,
   onDelayMs: [5 * MINUTE_MS, 5 * MINUTE_MS],
   offDelayMs: 2 * MINUTE_MS,
+  // Wider than the sensor's own error near saturation (ours).
+  deadband: 2,
   judge({ corridor, climate }, held) {
     if (corridor === null) return [nothingBeyond];
     const { low, lowLow } = corridor.humidity;
-    // 2 %RH: wider than the sensor's own error near saturation (ours).
-    return [judgeBeyond(climate.driest, held(null), { limit: low, outer: lowLow, worse: -1, deadband: 2 })];
+    return [
+      judgeBeyond(climate.driest, held(null), { limit: low, outer: lowLow, worse: -1, deadband: this.deadband ?? 0 }),
+    ];
   },
 };

@@ -11,9 +11,17 @@ export const heat: Rule = {
   // 60 s: the usual start for temperature (ISA-18.2, from memory). At the critical limit half of it: a tent gains up to 1 °C a minute in sun (ours).
   onDelayMs: [MINUTE_MS, 30 * SECOND_MS],
   offDelayMs: MINUTE_MS,
+  deadband: 0.5,
   judge({ corridor, climate }, held) {
     if (corridor === null) return [nothingBeyond];
     const { high, highHigh } = corridor.temperature;
-    return [judgeBeyond(climate.hottest, held(null), { limit: high, outer: highHigh, worse: 1, deadband: 0.5 })];
+    return [
+      judgeBeyond(climate.hottest, held(null), {
+        limit: high,
+        outer: highHigh,
+        worse: 1,
+        deadband: this.deadband ?? 0,
+      }),
+    ];
   },
 };

@@ -16,9 +16,10 @@ export const planLate: Rule = {
   // So long after venting should have begun (ours); `wet` says the same of a single step much earlier, on the screen only.
   onDelayMs: [3 * HOUR_MS, 3 * HOUR_MS],
   offDelayMs: 10 * MINUTE_MS,
+  deadband: 2,
   judge({ care, corridor, climate }, held) {
     if (corridor === null || care === undefined || care.ventingSinceMs === null) return [nothingBeyond];
     const limit = Math.min(corridor.humidity.high, care.isGapOpen ? SATURATED : CLOSED_AIR);
-    return [judgeBeyond(climate.humidity, held(null), { limit, outer: null, worse: 1, deadband: 2 })];
+    return [judgeBeyond(climate.humidity, held(null), { limit, outer: null, worse: 1, deadband: this.deadband ?? 0 })];
   },
 };

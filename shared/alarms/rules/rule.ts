@@ -65,6 +65,8 @@ export interface Rule extends Delays {
   readonly worse: 1 | -1;
   /** True for rules that are quiet while the air is disturbed on purpose. Never heat, silence or a bad check. */
   readonly isSuppressible?: true;
-  /** `held(subject)`, of a probe or a check, is the level that stands now: a deadband applies on the way back only. */
+  /** How far back inside its limit a value must come before the condition is over, °C, %RH or kPa; absent for rules without a value. */
+  readonly deadband?: number;
+  /** Call it as a method: it looks at its own deadband. `held(subject)`, of a probe or a check, is the level that stands now: a deadband applies on the way back only. */
   judge(scene: Scene, held: (subjectId: string | null) => Level): Judgement[];
 }

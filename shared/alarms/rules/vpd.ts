@@ -5,8 +5,6 @@ import { HOUR_MS, MINUTE_MS } from '../../units.ts';
 import { judgeBeyond, nothingBeyond } from './beyond-limit.ts';
 import type { Rule } from './rule.ts';
 
-/** 2 %RH at 25 °C, the deadband of humidity. */
-const DEADBAND_KPA = 0.06;
 /** The film is to be wet three hours after closing: until then the bound of a stage is not held against it; ours. */
 const SETTLES_MS = 3 * HOUR_MS;
 
@@ -18,11 +16,13 @@ export const vpd: Rule = {
   // Slower than dryness, which it follows (ours).
   onDelayMs: [10 * MINUTE_MS, 10 * MINUTE_MS],
   offDelayMs: 5 * MINUTE_MS,
+  // 2 %RH at 25 °C, the deadband of humidity.
+  deadband: 0.06,
   judge({ nowMs, care, climate }, held) {
     const bound = care?.vpd ?? null;
     if (bound === null || nowMs - bound.sinceMs < SETTLES_MS) return [nothingBeyond];
     const { temperature, humidity, vpdKpa } = climate;
-    const limits = { limit: bound.highKpa, outer: null, worse: 1, deadband: DEADBAND_KPA } as const;
+    const limits = { limit: bound.highKpa, outer: null, worse: 1, deadband: this.deadband ?? 0 } as const;
     if (temperature === null || humidity === null || vpdKpa === null) return [judgeBeyond(null, held(null), limits)];
     // Neither VPD nor its uncertainty depends on the altitude.
     const air = { temperature, humidity, altitudeM: 0 };

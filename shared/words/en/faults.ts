@@ -24,6 +24,10 @@ export const faults = {
   mostText: (limit: string) => `text of at most ${limit} characters`,
   leastEntries: (limit: string) => `a list of at least ${limit} entries`,
   mostEntries: (limit: string) => `a list of at most ${limit} entries`,
+  // The settings of rules.
+  rulesWanted: 'must be an object with rules by their name, like {"heat": {"onDelaySeconds": 120}}',
+  unknownRule: (rules: string) => `is no rule: the rules are ${rules}`,
+  noDeadband: 'is not for this rule, which has no value to come back: remove it',
   // Stages.
   noClosed: 'has no stage "closed": healing begins with it, so add one at 0 hours',
   stageTwice: (stage: string) => `the stage "${stage}" stands twice: keep one of them`,

@@ -19,6 +19,10 @@ export const faults: SharedWords['faults'] = {
   mostText: (limit) => `un texto de como mucho ${limit} caracteres`,
   leastEntries: (limit) => `una lista de al menos ${limit} elementos`,
   mostEntries: (limit) => `una lista de como mucho ${limit} elementos`,
+  // The settings of rules.
+  rulesWanted: 'debe ser un objeto con reglas por su nombre, como {"heat": {"onDelaySeconds": 120}}',
+  unknownRule: (rules: string) => `no es una regla: las reglas son ${rules}`,
+  noDeadband: 'no es para esta regla, que no tiene valor: quítelo',
   noClosed: 'no tiene fase "closed": con ella empieza el prendimiento, añádala a las 0 horas',
   stageTwice: (stage) => `la fase "${stage}" aparece dos veces: deje una`,
   stageOrder: (stage, before, order) => `"${stage}" está después de "${before}": el orden es ${order}`,

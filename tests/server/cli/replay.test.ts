@@ -27,6 +27,44 @@ const ofFile = (file: string, ...more: string[]) => ['replay', '--csv', file, ..
 const replayFile = async (file: string, ...more: string[]) => (await runForJson(ofFile(file, ...more))) as ReplayResult;
 
 describe('replay of a file', () => {
+  describe('with other settings of the rules', () => {
+    const rulesFile = (settings: unknown) => {
+      const file = join(temporaryFolder(), 'rules.json');
+      writeFileSync(file, typeof settings === 'string' ? settings : JSON.stringify(settings));
+      return file;
+    };
+    const heatOf = ({ alarms }: ReplayResult) => alarms.filter(({ rule }) => rule === 'heat');
+
+    it('tells later with a longer delay, ends later with a wider deadband, and nothing of a rule that is off', async () => {
+      const series = writeSeries();
+      const [usual] = heatOf(await replayFile(series));
+      const slow = rulesFile({ heat: { onDelaySeconds: 600, outerOnDelaySeconds: 600, deadband: 3 } });
+      const [later] = heatOf(await replayFile(series, '--rules', slow));
+      expect(Date.parse(later?.occurredAt ?? '') - Date.parse(usual?.occurredAt ?? '')).toBeGreaterThanOrEqual(
+        9 * MINUTE_MS,
+      );
+      expect(Date.parse(later?.returnedAt ?? '')).toBeGreaterThan(Date.parse(usual?.returnedAt ?? ''));
+      expect(heatOf(await replayFile(series, '--rules', rulesFile({ heat: { off: true } })))).toEqual([]);
+    });
+
+    it('gives the same bytes as without them when they set nothing', async () => {
+      const series = writeSeries();
+      const usual = await runTakewell(ofFile(series, '--json'));
+      const same = await runTakewell(ofFile(series, '--json', '--rules', rulesFile({})));
+      expect(same.stdout).toBe(usual.stdout);
+    });
+
+    it('are refused in one line that names every fault', async () => {
+      const bad = rulesFile({ haet: {}, heat: { onDelaySeconds: -1 } });
+      const { code, stdout, stderr } = await runTakewell(ofFile(writeSeries(), '--rules', bad));
+      expect([code, stdout]).toEqual([2, '']);
+      expect(stderr.trim().split('\n')).toEqual([
+        expect.stringMatching(/\/haet is no rule.*; \/heat\/onDelaySeconds must be at least 0/),
+      ]);
+      expect((await runTakewell(ofFile(writeSeries(), '--rules', rulesFile('{')))).stderr).toMatch(/is not JSON/);
+    });
+  });
+
   it('gives the alarms, days, quality and forecast of the contract', async () => {
     const { alarms, days, quality, ahead } = await replayFile(writeSeries());
     const hotMs = CLOSED_MS + 1200 * MINUTE_MS;
