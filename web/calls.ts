@@ -6,12 +6,13 @@ import type { BatchView, CheckView, LogEntry } from '../shared/api/batches.ts';
 import type { CalibrationView } from '../shared/api/calibrations.ts';
 import type { ChamberView, ClimateSeries } from '../shared/api/chambers.ts';
 import type { ChannelsView } from '../shared/api/channels.ts';
+import type { Duty, DutyView } from '../shared/api/duty.ts';
 import type { ExposureView } from '../shared/api/exposure.ts';
 import type { CreatedInvitation, InvitationView } from '../shared/api/invitations.ts';
 import type { LearningView, OverlayView } from '../shared/api/learning.ts';
 import type { NodeView, ProbeView, RefusedView } from '../shared/api/probes.ts';
 import type { ProfileVerdictView, ProfileView } from '../shared/api/profiles.ts';
-import type { Person, Role, Session, TokenView } from '../shared/api/session.ts';
+import type { Person, PersonDetails, Role, Session, TokenView } from '../shared/api/session.ts';
 import type { PhoneView, SiteSettings } from '../shared/api/telling.ts';
 import type { VentingView } from '../shared/api/venting.ts';
 import { getJson, getKept, sendJson } from './api.ts';
@@ -125,6 +126,9 @@ export const calls = {
   addPhone: (name: string, subscription: object) => sendJson<PhoneView>('POST', '/phones', { name, subscription }),
   removePhone: (id: string) => sendJson('DELETE', `/phones/${id}`),
   testPhone: (id: string) => sendJson<{ delivered: boolean; reason: string }>('POST', `/phones/${id}/test`),
+  duty: () => getJson<DutyView>('/duty'),
+  saveDuty: (duty: Duty) => sendJson<DutyView>('PUT', '/duty', duty),
+  changeMe: (patch: Partial<PersonDetails>) => sendJson<Person>('PATCH', '/people/me', patch),
   channels: () => getJson<ChannelsView>('/channels'),
   saveChannels: (channels: object) => sendJson<ChannelsView>('PUT', '/channels', channels),
   settings: () => getJson<SiteSettings>('/settings'),

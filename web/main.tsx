@@ -7,6 +7,7 @@ import './style/overview.css';
 import './style/chamber.css';
 import './style/ledgers.css';
 import './style/learning.css';
+import './style/duty.css';
 import './style/dark.css';
 import './style/print.css';
 import { startClock } from './clock.ts';

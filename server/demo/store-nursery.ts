@@ -4,9 +4,11 @@ import type { SiteSettings } from '../../shared/api/telling.ts';
 import type { Batch } from '../../shared/healing/batch.ts';
 import { findStandardProfile } from '../../shared/healing/standard-profiles.ts';
 import { DEFAULT_SILENCE_MS } from '../../shared/readings/silence.ts';
+import { standardEscalation } from '../../shared/telling/escalation.ts';
 import { hashPassword } from '../people/passwords.ts';
 import { hashSecret, makeSecret } from '../people/secrets.ts';
 import type { LogRow, Placement, Store } from '../store/store.ts';
+import { demoRota } from './demo-rota.ts';
 import type { DemoChamber, DemoNursery } from './demo-scenario.ts';
 
 /** The password of every invented person. */
@@ -45,10 +47,12 @@ export async function storeNursery(store: Store, nursery: DemoNursery): Promise<
   return { nursery, tents, houseSecret, fromMs };
 }
 
-/** The people of the nursery, who all sign in with `DEMO_PASSWORD`. */
+/** The people of the nursery, who all sign in with `DEMO_PASSWORD`, and their times of duty. */
 export async function storePeople(store: Store, { people }: DemoNursery, createdMs: number): Promise<void> {
   const passwordHash = await hashPassword(DEMO_PASSWORD);
-  for (const person of people) await store.people.add({ ...person, id: nanoid(10), passwordHash, createdMs });
+  const stored = people.map((person) => ({ ...person, id: nanoid(10), passwordHash, createdMs }));
+  for (const person of stored) await store.people.add(person);
+  await store.duty.write(demoRota(stored), { ...standardEscalation, order: [] });
 }
 
 async function storeSite(store: Store, { name, zone }: DemoNursery, fromMs: number): Promise<void> {

@@ -34,6 +34,7 @@ export const personDetailsSchema = z.object({
   quietFrom: timeOfDaySchema.nullable(),
   quietTo: timeOfDaySchema.nullable(),
 });
+export type PersonDetails = z.infer<typeof personDetailsSchema>;
 export const personSchema = personDetailsSchema.extend({
   id: idSchema,
   name: nameSchema,

@@ -1,4 +1,4 @@
-// People, the phones of the one who is signed in, and the webhook.
+// Who is told and who is on duty, people, the contact and phones of the one who is signed in, and the webhook.
 import { calls } from '../calls.ts';
 import { ActButton } from '../parts/act-button.tsx';
 import { LoadState } from '../parts/load-state.tsx';
@@ -6,7 +6,9 @@ import { PageHead } from '../parts/page-head.tsx';
 import { useLoad } from '../parts/use-load.ts';
 import { maySetUp, person, signOut } from '../session.ts';
 import { words } from '../strings.ts';
+import { DutyPlan } from './duty-plan.tsx';
 import { InvitePeople } from './invite-people.tsx';
+import { MyContact } from './my-contact.tsx';
 import { MyPhones } from './my-phones.tsx';
 import { PeopleList } from './people-list.tsx';
 import { WebhookForm } from './webhook-form.tsx';
@@ -40,16 +42,20 @@ export function PeoplePage() {
       {maySetUp.value ? (
         <div class="columns is-uneven">
           <div class="stack">
+            <DutyPlan />
             <People />
             <InvitePeople />
           </div>
           <div class="stack">
+            {me !== null && <MyContact me={me} />}
             <MyPhones />
             <WebhookForm />
           </div>
         </div>
       ) : (
         <>
+          <DutyPlan />
+          {me !== null && <MyContact me={me} />}
           <MyPhones />
           <p class="quiet-line">{words.people.crewOnly}</p>
         </>

@@ -7,7 +7,7 @@ interface FieldProps {
   readonly name: string;
   readonly label: string;
   readonly hint?: string | undefined;
-  readonly type?: 'text' | 'password' | 'number' | 'url' | 'search' | 'datetime-local';
+  readonly type?: 'text' | 'password' | 'number' | 'url' | 'search' | 'datetime-local' | 'time' | 'email' | 'tel';
   readonly value?: string | number | undefined;
   readonly required?: boolean;
   readonly min?: number;
