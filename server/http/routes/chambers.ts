@@ -9,11 +9,15 @@ import {
 } from '../../../shared/api/chambers.ts';
 import { idSchema, listOf } from '../../../shared/api/common.ts';
 import { Problem } from '../../../shared/problem.ts';
+import { createChamberTexts } from '../../views/chamber-texts.ts';
 import { viewChamber } from '../../views/chamber-view.ts';
 import { chartClimate } from '../../views/chart-climate.ts';
+import type { WatchedChamber } from '../../watch/watched-chamber.ts';
 import type { HttpParts, Routes } from '../http-parts.ts';
 
 const idParams = z.object({ id: idSchema });
+const chamberListSchema = listOf(chamberSchema);
+type ChamberList = z.infer<typeof chamberListSchema>;
 
 export function chamberRoutes(app: Routes, parts: HttpParts): void {
   const { watch, chamberActs, clock } = parts;
@@ -23,14 +27,15 @@ export function chamberRoutes(app: Routes, parts: HttpParts): void {
     return chamber;
   };
   const view = (id: string) => viewChamber(find(id), watch, clock.nowMs());
+  const viewNow = (chamber: WatchedChamber, nowMs: number) => viewChamber(chamber, watch, nowMs);
+  const textOfAll = createChamberTexts({ watch, site: parts.site, view: viewNow });
 
   app.get(
     '/chambers',
-    { config: { role: 'viewer' }, schema: { response: { 200: listOf(chamberSchema) } } },
-    async () => ({
-      items: watch.chambers().map((one) => viewChamber(one, watch, clock.nowMs())),
-      nextCursor: null,
-    }),
+    { config: { role: 'viewer' }, schema: { response: { 200: chamberListSchema } } },
+    // A text goes out as it is; it was made by the schema that is declared here.
+    async (_request, reply) =>
+      reply.type('application/json; charset=utf-8').send(textOfAll(clock.nowMs()) as unknown as ChamberList),
   );
   app.post(
     '/chambers',
