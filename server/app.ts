@@ -2,6 +2,7 @@
 import type { Logger } from 'pino';
 import { SECOND_MS, utcText } from '../shared/units.ts';
 import { addStandardProfiles } from './add-standard-profiles.ts';
+import { brokerAddress } from './broker-address.ts';
 import type { Clock } from './clock.ts';
 import { openDutyBook } from './duty-book.ts';
 import type { Announce } from './happenings.ts';
@@ -225,6 +226,7 @@ async function openOn(
       health: () => checkHealth(healthParts),
       metrics: () => describeMetrics(healthParts),
       isDemo: options.isDemo ?? false,
+      broker: brokerAddress(settings.mqtt, broker.port),
       followMappings: () => broker.follow(filters()),
       telling: {
         pushKey: vapid.publicKey,

@@ -10,7 +10,7 @@ import type { Duty, DutyView } from '../shared/api/duty.ts';
 import type { ExposureView } from '../shared/api/exposure.ts';
 import type { CreatedInvitation, InvitationView } from '../shared/api/invitations.ts';
 import type { LearningView, OverlayView } from '../shared/api/learning.ts';
-import type { NodeView, ProbeView, RefusedView } from '../shared/api/probes.ts';
+import type { BrokerAddress, NodeView, ProbeView, RefusedView } from '../shared/api/probes.ts';
 import type { ProfileVerdictView, ProfileView } from '../shared/api/profiles.ts';
 import type { Person, PersonDetails, Role, Session, TokenView } from '../shared/api/session.ts';
 import type { PhoneView, SiteSettings } from '../shared/api/telling.ts';
@@ -64,6 +64,7 @@ export const calls = {
   nodes: () => listAll<NodeView>('/nodes'),
   addNode: (id: string) => sendJson('POST', '/nodes', { id }),
   makeCredentials: (id: string) => sendJson<{ name: string; password: string }>('POST', `/nodes/${id}/credentials`),
+  broker: () => getJson<BrokerAddress>('/broker'),
   refused: () => listSome<RefusedView>('/refused?limit=200'),
 
   profiles: () => listAll<ProfileView>('/profiles'),

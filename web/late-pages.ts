@@ -7,6 +7,7 @@ const loads = {
   profile: () => import('./pages/profile-page.tsx').then(({ ProfilePage }) => ProfilePage),
   'profile-edit': () => import('./editor/profile-editor-page.tsx').then(({ ProfileEditorPage }) => ProfileEditorPage),
   'profile-copy': () => import('./editor/profile-editor-page.tsx').then(({ ProfileCopyPage }) => ProfileCopyPage),
+  'first-batch': () => import('./guide/first-batch-page.tsx').then(({ FirstBatchPage }) => FirstBatchPage),
   sensors: () => import('./pages/sensors-page.tsx').then(({ SensorsPage }) => SensorsPage),
   people: () => import('./pages/people-page.tsx').then(({ PeoplePage }) => PeoplePage),
   settings: () => import('./pages/settings-page.tsx').then(({ SettingsPage }) => SettingsPage),

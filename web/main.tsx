@@ -38,6 +38,7 @@ function Page() {
     case 'batches':
     case 'profiles':
     case 'sensors':
+    case 'first-batch':
     case 'people':
     case 'settings':
       return <LatePage key={page} name={page} />;

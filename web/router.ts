@@ -14,6 +14,7 @@ export type PageName =
   | 'settings'
   | 'sign-in'
   | 'set-up'
+  | 'first-batch'
   | 'join'
   | 'wall'
   | 'nothing';
@@ -38,6 +39,7 @@ const plainPages = new Map<string, PageName>([
   ['/settings', 'settings'],
   ['/sign-in', 'sign-in'],
   ['/set-up', 'set-up'],
+  ['/first-batch', 'first-batch'],
   ['/join', 'join'],
   ['/wall', 'wall'],
 ]);

@@ -15,6 +15,7 @@ const commands: Readonly<Record<string, Entry>> = {
     does: 'say what admission would do with a message',
     load: async () => (await import('./check-payload.ts')).checkPayload,
   },
+  node: { does: 'be a simulated sensor node', load: async () => (await import('./node.ts')).node },
   profile: { does: 'list, show or check healing profiles', load: async () => (await import('./profile.ts')).profile },
   plan: { does: 'lay out stages, checks and limits of a healing', load: async () => (await import('./plan.ts')).plan },
   replay: {

@@ -9,6 +9,7 @@ import type {
 import type { ZodTypeProvider } from 'fastify-type-provider-zod';
 import type { Channels } from '../../shared/api/channels.ts';
 import type { Health } from '../../shared/api/health.ts';
+import type { BrokerAddress } from '../../shared/api/probes.ts';
 import type { Clock } from '../clock.ts';
 import type { DutyBook } from '../duty-book.ts';
 import type { SignIn } from '../people/sign-in.ts';
@@ -36,6 +37,7 @@ export interface HttpParts {
   readonly metrics: () => Promise<string>;
   readonly telling: Telling;
   readonly duty: DutyBook;
+  readonly broker: BrokerAddress;
   /** Called after the mappings changed. */
   readonly followMappings: () => Promise<void>;
   readonly isSecure: boolean;

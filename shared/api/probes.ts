@@ -16,6 +16,20 @@ export type NodeView = z.infer<typeof nodeSchema>;
 export const newNodeSchema = z.object({ id: idSchema });
 export const nodeCredentialsSchema = z.object({ name: z.string(), password: z.string() });
 
+/** How a node reaches the broker. */
+export const brokerAddressSchema = z.object({
+  isEmbedded: z.boolean(),
+  /** Nodes on other machines cannot reach it. */
+  isThisMachineOnly: z.boolean(),
+  /** The embedded broker asks each node for a name and password of its own. */
+  needsCredentials: z.boolean(),
+  scheme: z.string(),
+  /** Null: the address under which the page itself was opened. */
+  host: z.string().nullable(),
+  port: z.number().int().nullable(),
+});
+export type BrokerAddress = z.infer<typeof brokerAddressSchema>;
+
 /** A probe without chamber and place is discovered: heard, kept, and waiting to be placed. `house` probes need no chamber. */
 export const probeSchema = z.object({
   id: idSchema,

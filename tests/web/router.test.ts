@@ -14,6 +14,7 @@ describe('an address leads to its page', () => {
     ['/settings', 'settings'],
     ['/sign-in', 'sign-in'],
     ['/set-up', 'set-up'],
+    ['/first-batch', 'first-batch'],
     ['/chambers/c1', 'chamber'],
     ['/profiles/pepper', 'profile'],
     ['/profiles/pepper/', 'profile'],

@@ -19,7 +19,8 @@ interface Credentials {
   readonly password: string;
 }
 
-function ShownOnce({ name, password }: Credentials) {
+/** What is shown once and never again. */
+export function ShownOnce({ name, password }: Credentials) {
   return (
     <div class="shown-once" role="status">
       <p>{sensors.credentialsOnce}</p>

@@ -17,6 +17,8 @@ type ClosedChoice = 'no' | 'now' | 'before';
 
 interface Props {
   readonly chamber: ChamberView;
+  /** The profile that is chosen already, if one is. */
+  readonly profileId?: string;
   readonly onOpened: () => void;
 }
 
@@ -41,7 +43,7 @@ function bodyOf(fields: FormData, chamberId: string): object {
   };
 }
 
-export function OpenBatch({ chamber, onOpened }: Props) {
+export function OpenBatch({ chamber, profileId = '', onOpened }: Props) {
   const { data: profiles, problem, reload } = useLoad(calls.profiles, 'profiles');
   const [closed, setClosed] = useState<ClosedChoice>('no');
   const send = async (fields: FormData) => {
@@ -59,6 +61,7 @@ export function OpenBatch({ chamber, onOpened }: Props) {
           <Choice
             name="profileId"
             label={words.batch.profile}
+            value={profileId}
             options={profiles.map(({ id, document }) => [id, words.batch.profileOption(document.name, document.crop)])}
           />
           <Field name="code" label={words.batch.code} required autoComplete="off" />

@@ -16,7 +16,7 @@ async function createManager(fields: FormData): Promise<void> {
     await calls.signIn(name, password);
     await loadSession();
   }
-  goTo('/');
+  goTo('/first-batch');
 }
 
 export function SetUpPage() {

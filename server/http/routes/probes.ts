@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { idSchema, listOf } from '../../../shared/api/common.ts';
 import {
+  brokerAddressSchema,
   newNodeSchema,
   newProbeSchema,
   nodeCredentialsSchema,
@@ -18,7 +19,7 @@ import type { HttpParts, Routes } from '../http-parts.ts';
 
 const idParams = z.object({ id: idSchema });
 
-export function probeRoutes(app: Routes, { store, watch, chamberActs, clock }: HttpParts): void {
+export function probeRoutes(app: Routes, { store, watch, chamberActs, clock, broker }: HttpParts): void {
   const view = (id: string) => {
     const state = watch.probes.byId(id);
     if (state === undefined) throw new Problem('not-found', ({ problems }) => problems.noSuchProbe);
@@ -76,6 +77,11 @@ export function probeRoutes(app: Routes, { store, watch, chamberActs, clock }: H
       }
       return reply.code(201).send({ name: params.id, password });
     },
+  );
+  app.get(
+    '/broker',
+    { config: { role: 'manager' }, schema: { response: { 200: brokerAddressSchema } } },
+    async () => broker,
   );
   app.get(
     '/refused',

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { runTakewell } from './run-takewell.ts';
 
-const commands = ['air', 'check-payload', 'profile', 'plan', 'record', 'replay', 'set-password'];
+const commands = ['air', 'check-payload', 'node', 'profile', 'plan', 'record', 'replay', 'set-password'];
 
 describe('help', () => {
   it('names every command', async () => {

@@ -61,6 +61,7 @@ const manager: readonly [Method, string][] = [
   ['GET', '/invitations'],
   ['POST', '/invitations'],
   ['DELETE', '/invitations/{id}'],
+  ['GET', '/broker'],
   ['GET', '/tokens'],
   ['POST', '/tokens'],
   ['DELETE', '/tokens/{id}'],
