@@ -29,6 +29,9 @@ function spanRows(span: RecordSpan, state: string): CsvRow[] {
     ['unknown_hours', span.unknownHours],
     ['temperature_inside_corridor_share', span.insideCorridor.temperature],
     ['humidity_inside_corridor_share', span.insideCorridor.humidity],
+    ['temperature_mean_plus_minus_c', span.plusMinus.temperature],
+    ['humidity_mean_plus_minus_pct', span.plusMinus.humidity],
+    ['vpd_kpa_hours_plus_minus', span.plusMinus.vpdKpaHours],
   ];
   return figures.map((figure) => figureRow(span, state, figure));
 }

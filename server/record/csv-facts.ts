@@ -10,6 +10,7 @@ export function factRows(record: BatchRecord): CsvRow[] {
     ...batchRows(record),
     ...planRows(record),
     ...record.probes.flatMap(probeRows),
+    ...filmRows(record),
     ...dayRows(record),
     ...excursionRows(record),
     ...gapRows(record),
@@ -66,7 +67,7 @@ function planRows({ stages, holds, moves }: BatchRecord): CsvRow[] {
 }
 
 function probeRows(one: RecordProbe): CsvRow[] {
-  const row = (what: string, value: number, state = ''): CsvRow => ({
+  const row = (what: string, value: number | null, state = ''): CsvRow => ({
     section: 'batch',
     atMs: msOf(one.from),
     probe: one.probe,
@@ -84,8 +85,31 @@ function probeRows(one: RecordProbe): CsvRow[] {
     row('silence_minutes', one.silenceMinutes),
     ...flagRows('temperature', one.quality.temperature),
     ...flagRows('humidity', one.quality.humidity),
+    ...disagreementRows(one, row),
     ...one.calibrations.map((entry) => calibrationRow(one, entry)),
   ];
+}
+
+/** Only of the canopy: nothing else has neighbours of the same air. */
+function disagreementRows(
+  { place, disagreement }: RecordProbe,
+  row: (what: string, value: number | null) => CsvRow,
+): CsvRow[] {
+  if (place !== 'canopy') return [];
+  return [
+    row('disagreed_with_neighbours_hours', disagreement.hours),
+    row('disagreed_at_most_c', disagreement.temperature),
+    row('disagreed_at_most_pct', disagreement.humidity),
+  ];
+}
+
+function filmRows({ film, batch }: BatchRecord): CsvRow[] {
+  const row = (state: string, value: number): CsvRow => ({
+    ...{ section: 'batch', atMs: msOf(batch.closedAt), what: 'film_expected_hours', state, value },
+    note: 'since closing; an expectation from dew point and film or house air, never a look',
+  });
+  if (batch.closedAt === null) return [];
+  return [row('wet', film.wetHours), row('dry', film.dryHours), row('unknown', film.unknownHours)];
 }
 
 function calibrationRow({ probe, place }: RecordProbe, entry: CalibrationView): CsvRow {

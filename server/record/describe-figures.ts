@@ -1,9 +1,11 @@
 // The computed figures as they stand in a record: rounded to six decimals, which is far finer than any sensor and free of floating-point noise.
-import type { RecordDay, RecordExcursion, RecordSpan, RecordStage } from '../../shared/api/record.ts';
+import { airUncertainty, usualProbe } from '../../shared/air/air-uncertainty.ts';
+import type { BatchRecord, RecordDay, RecordExcursion, RecordSpan, RecordStage } from '../../shared/api/record.ts';
 import type { Spread } from '../../shared/exposure/day-figures.ts';
 import type { Excursion } from '../../shared/exposure/excursion-side.ts';
 import type { PartExposure } from '../../shared/exposure/part-exposure.ts';
-import { MINUTE_MS, utcText } from '../../shared/units.ts';
+import { HOUR_MS, MINUTE_MS, utcText } from '../../shared/units.ts';
+import type { Disagreement, FilmHours } from './air-tally.ts';
 import type { DayFigured, StageFigured } from './measure-batch.ts';
 
 /** The rules of the figures in words, for the record. */
@@ -16,6 +18,8 @@ export const figureRules: readonly string[] = [
     'of the canopy probes; such time is unknown. Min and max include the value of the line at a border.',
   'Minutes and degree-hours above a limit are exact for the straight lines. VPD-hours are the area under the vapour pressure deficit, computed at ' +
     'each instant from temperature and humidity (Hyland & Wexler over water).',
+  'The ± of a mean is that of a usual capacitive probe, 0.2 °C and 2 %RH: an error of the probe does not average out. The ± of the VPD-hours is ' +
+    'what comes of it at the means of the part, by first-order propagation, times its known hours.',
   'Figures are rounded to six decimals; readings are written with the four decimals they are stored with.',
 ];
 
@@ -60,7 +64,29 @@ export function describePart(part: PartExposure): RecordSpan {
     unknownHours: round(part.unknownHours),
     vpdKpaHours: round(part.vpdHours),
     insideCorridor: { temperature: roundOrNull(temperature.share), humidity: roundOrNull(humidity.share) },
+    plusMinus: plusMinusOf(part),
   };
+}
+
+export function describeFilm({ wetHours, dryHours, unknownHours }: FilmHours): BatchRecord['film'] {
+  return { wetHours: round(wetHours), dryHours: round(dryHours), unknownHours: round(unknownHours) };
+}
+
+export function describeDisagreement({ hours, temperature, humidity }: Disagreement): Disagreement {
+  return { hours: round(hours), temperature: roundOrNull(temperature), humidity: roundOrNull(humidity) };
+}
+
+function plusMinusOf(part: PartExposure): RecordSpan['plusMinus'] {
+  const [temperature, humidity] = [part.temperature.mean, part.humidity.mean];
+  const own = {
+    temperature: temperature === null ? null : usualProbe.temperature,
+    humidity: humidity === null ? null : usualProbe.humidity,
+  };
+  if (temperature === null || humidity === null) return { ...own, vpdKpaHours: null };
+  // VPD does not depend on pressure: any altitude will do.
+  const { vpdKpa } = airUncertainty({ temperature, humidity, altitudeM: 0 }, usualProbe);
+  const knownHours = Math.max(0, (part.toMs - part.fromMs) / HOUR_MS - part.unknownHours);
+  return { ...own, vpdKpaHours: round(vpdKpa * knownHours) };
 }
 
 function roundSpread({ mean, min, max }: Spread): Spread {

@@ -2,11 +2,12 @@
 import type { RecordGap, RecordProbe } from '../../shared/api/record.ts';
 import { MINUTE_MS, utcText } from '../../shared/units.ts';
 import { viewCalibration } from '../views/calibration-view.ts';
-import { minutesBetween } from './describe-figures.ts';
+import { describeDisagreement, minutesBetween } from './describe-figures.ts';
 import type { SourceFigures } from './measure-batch.ts';
 import type { ProbeSource } from './record-sources.ts';
 
-export function describeProbe(source: ProbeSource, { readings, lateReadings, quality }: SourceFigures): RecordProbe {
+export function describeProbe(source: ProbeSource, figures: SourceFigures): RecordProbe {
+  const { readings, lateReadings, quality, disagreement } = figures;
   const { label, id, node, address, place, fromMs, placedToMs, silenceMs, history } = source;
   const span = { from: utcText(fromMs), to: utcText(placedToMs), silenceMinutes: silenceMs / MINUTE_MS };
   return {
@@ -18,6 +19,7 @@ export function describeProbe(source: ProbeSource, { readings, lateReadings, qua
     ...span,
     readings,
     lateReadings,
+    disagreement: describeDisagreement(disagreement),
     quality,
     calibrations: history.map(viewCalibration),
   };

@@ -8,13 +8,21 @@ import type { ProfileDocument } from '../../shared/healing/profile.ts';
 import { Problem } from '../../shared/problem.ts';
 import { utcText } from '../../shared/units.ts';
 import type { Store } from '../store/store.ts';
+import { airTallyRule } from './air-tally.ts';
 import { calibrationRule } from './calibration-rule.ts';
 import { chamberSeriesRule } from './chamber-series.ts';
 import { sumCounts } from './count-quality.ts';
 import { describeAlarms } from './describe-alarms.ts';
 import { describeBatch, describePlan } from './describe-batch.ts';
 import { describeChecks } from './describe-checks.ts';
-import { describeDay, describeExcursion, describePart, describeStage, figureRules } from './describe-figures.ts';
+import {
+  describeDay,
+  describeExcursion,
+  describeFilm,
+  describePart,
+  describeStage,
+  figureRules,
+} from './describe-figures.ts';
 import { describeGaps, describeProbe } from './describe-probes.ts';
 import type { BatchFigures } from './measure-batch.ts';
 import { measureStored } from './measure-stored.ts';
@@ -52,7 +60,7 @@ export async function gatherRecord(store: Store, batchId: string, request: Recor
     madeAt: utcText(request.nowMs),
     version: request.version,
     site: { name: request.siteName, zone: request.zone, altitudeM: request.altitudeM },
-    computation: [calibrationRule, chamberSeriesRule, ...figureRules, corridorRule],
+    computation: [calibrationRule, chamberSeriesRule, ...figureRules, corridorRule, airTallyRule],
     batch: describeBatch(batch, await store.chambers.listWithRetired()),
     profile: { id: profile.id, version: profile.version, document: profile.document },
     ...describePlan(profile.document, batch, times, window.toMs),
@@ -64,7 +72,7 @@ export async function gatherRecord(store: Store, batchId: string, request: Recor
 
 function describeMeasured(
   sources: readonly ProbeSource[],
-  { sources: figures, days, stages, whole, excursions }: BatchFigures,
+  { sources: figures, days, stages, whole, excursions, film }: BatchFigures,
 ) {
   const pairs = sources.flatMap((source, index) => {
     const own = figures[index];
@@ -76,6 +84,7 @@ function describeMeasured(
     days: days.map(describeDay),
     stageFigures: stages.map(describeStage),
     whole: whole === null ? null : describePart(whole),
+    film: describeFilm(film),
     excursions: excursions.map(describeExcursion),
     gaps: pairs
       .flatMap(({ source, own }) => describeGaps(source, own))

@@ -7,6 +7,7 @@ import { type PartExposure, PartFigures } from '../../shared/exposure/part-expos
 import type { Corridor } from '../../shared/healing/corridor.ts';
 import type { Reading } from '../../shared/readings/reading.ts';
 import type { Store } from '../store/store.ts';
+import { AirTally, type Disagreement, type FilmHours } from './air-tally.ts';
 import { type DayPart, dayParts, type StagePart } from './batch-parts.ts';
 import { ChamberSeries } from './chamber-series.ts';
 import { countFlag, noCounts } from './count-quality.ts';
@@ -19,6 +20,8 @@ export interface SourceFigures {
   readonly lateReadings: number;
   readonly quality: { readonly temperature: QualityCounts; readonly humidity: QualityCounts };
   readonly gaps: readonly Gap[];
+  /** Of a canopy probe with its neighbours. */
+  readonly disagreement: Disagreement;
 }
 
 export interface DayFigured extends PartExposure {
@@ -37,6 +40,8 @@ export interface BatchFigures {
   /** From closing on; null until the chamber is closed. */
   readonly whole: PartExposure | null;
   readonly excursions: readonly Excursion[];
+  /** From closing on. */
+  readonly film: FilmHours;
 }
 
 export interface Measuring {
@@ -54,14 +59,21 @@ export async function measureBatch(store: Pick<Store, 'readings'>, work: Measuri
   const canopy = work.sources.filter(({ place }) => place === 'canopy');
   const series = new ChamberSeries(canopy.map(({ silenceMs }) => silenceMs));
   const climate = new ClimateFigures(work, series.silenceMs);
+  const { toMs } = work.window;
+  const air = new AirTally(work.sources, { fromMs: work.closedMs ?? toMs, toMs });
   for await (const block of mergeReadings(store, work.sources)) {
     for (const { source, reading } of block) {
       tallies.get(source)?.add(reading);
+      air.add(source, reading);
       if (source.place === 'canopy') climate.add(series.add(canopy.indexOf(source), reading));
     }
   }
   climate.add(series.end());
-  return { sources: [...tallies.values()].map((tally) => tally.result()), ...climate.result() };
+  const sources = [...tallies].map(([source, tally]) => ({
+    ...tally.result(),
+    disagreement: air.disagreement(source),
+  }));
+  return { sources, film: air.film(), ...climate.result() };
 }
 
 class SourceTally {
@@ -83,7 +95,7 @@ class SourceTally {
     this.#gaps.hear(reading.timeMs);
   }
 
-  result(): SourceFigures {
+  result(): Omit<SourceFigures, 'disagreement'> {
     return {
       readings: this.#readings,
       lateReadings: this.#late,
@@ -117,7 +129,7 @@ class ClimateFigures {
     }
   }
 
-  result(): Omit<BatchFigures, 'sources'> {
+  result(): Omit<BatchFigures, 'sources' | 'film'> {
     return {
       days: this.#days.map(({ part, figures }) => ({ ...figures.result(), day: part.day })),
       stages: this.#stages.map(({ part, figures }) => ({ ...figures.result(), stage: part.stage })),

@@ -52,6 +52,8 @@ const recordProbeSchema = z.object({
   to: timeSchema,
   silenceMinutes: z.number(),
   readings: count,
+  /** Of a canopy probe: hours in which its neighbours did not back it, and its furthest difference from their median, °C and %RH. */
+  disagreement: z.object({ hours: z.number(), temperature: quantity, humidity: quantity }),
   lateReadings: count,
   quality: z.object({ temperature: qualityCountsSchema, humidity: qualityCountsSchema }),
   /** Those that begin before the end of this stretch, in the order in which they begin; the last of each quantity holds. */
@@ -73,6 +75,8 @@ const recordSpanSchema = z.object({
   vpdKpaHours: z.number(),
   /** Share of the judged time inside the corridor, 0–1; null when nothing could be judged. */
   insideCorridor: z.object({ temperature: quantity, humidity: quantity }),
+  /** ± of the means, °C and %RH, and of `vpdKpaHours`, from that of a usual probe; null where there is no figure. */
+  plusMinus: z.object({ temperature: quantity, humidity: quantity, vpdKpaHours: quantity }),
 });
 const recordDaySchema = recordSpanSchema.extend({ day: z.int().min(1) });
 export type RecordDay = z.infer<typeof recordDaySchema>;
@@ -179,6 +183,8 @@ export const batchRecordSchema = z.object({
   stageFigures: z.array(recordStageSchema),
   /** From closing on; null until the chamber is closed. */
   whole: recordSpanSchema.nullable(),
+  /** For how long the film was expected wet or dry since closing; unknown where it could not be told. */
+  film: z.object({ wetHours: z.number(), dryHours: z.number(), unknownHours: z.number() }),
   excursions: z.array(recordExcursionSchema),
   gaps: z.array(recordGapSchema),
   alarms: z.array(recordAlarmSchema),

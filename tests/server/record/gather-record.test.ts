@@ -198,3 +198,16 @@ describe('gatherRecord', () => {
     await expect(gatherRecord(sample.store, 'b-none', request)).rejects.toMatchObject({ code: 'not-found' });
   });
 });
+
+it('says what its figures are worth, for how long the film was expected wet, and who disagreed', () => {
+  const { whole, film, probes, computation } = record;
+  expect(whole?.plusMinus).toMatchObject({ temperature: 0.2, humidity: 2 });
+  // 2 %RH near 25 °C are 0.063 kPa (published values, §2); the means of the sample are near it.
+  const knownHours = (FINISHED_MS - CLOSED_MS) / HOUR_MS - (whole?.unknownHours ?? 0);
+  expect((whole?.plusMinus.vpdKpaHours ?? 0) / knownHours).toBeGreaterThan(0.04);
+  expect((whole?.plusMinus.vpdKpaHours ?? 0) / knownHours).toBeLessThan(0.08);
+  expect(film.wetHours + film.dryHours + film.unknownHours).toBeCloseTo((FINISHED_MS - CLOSED_MS) / HOUR_MS, 5);
+  expect(film.unknownHours).toBeGreaterThanOrEqual((GAP.toMs - GAP.fromMs) / HOUR_MS);
+  expect(probes.map(({ disagreement }) => disagreement.hours)).toEqual(probes.map(() => 0));
+  expect(computation.join(' ')).toMatch(/disagrees when fewer than half.*never a look/);
+});
