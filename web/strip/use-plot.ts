@@ -9,6 +9,8 @@ function roomOf(host: HTMLElement): readonly [number, number] {
 
 /** As wide as a page of A4 between its margins (186 mm of 96 pixels an inch), so that its words are of a size with those around it. */
 const paperPx = 703;
+/** Low enough to leave room on the page for the words that belong to it. */
+const mostPaperPx = 300;
 
 /** Keeps a plot in `host` as long as there is an input. */
 export function usePlot(host: RefObject<HTMLElement | null>, input: PlotInput | undefined): RefObject<Plot | null> {
@@ -24,7 +26,7 @@ export function usePlot(host: RefObject<HTMLElement | null>, input: PlotInput | 
     if (element === null) return;
     const observer = new ResizeObserver(() => plot.current?.resize(...roomOf(element)));
     observer.observe(element);
-    const toPaper = () => plot.current?.resize(paperPx, roomOf(element)[1]);
+    const toPaper = () => plot.current?.resize(paperPx, Math.min(mostPaperPx, roomOf(element)[1]));
     const toScreen = () => plot.current?.resize(...roomOf(element));
     addEventListener('beforeprint', toPaper);
     addEventListener('afterprint', toScreen);
