@@ -1,7 +1,9 @@
 // All wiring: the parts are opened in order, joined by readable calls, and closed in reverse. The process (signals, exit, stdout) is main.ts's.
 import type { Logger } from 'pino';
 import { SECOND_MS, utcText } from '../shared/units.ts';
+import { createAcknowledgeLinks } from './acknowledge-links.ts';
 import { addStandardProfiles } from './add-standard-profiles.ts';
+import { openAlerting } from './alerting.ts';
 import { brokerAddress } from './broker-address.ts';
 import type { Clock } from './clock.ts';
 import { openDutyBook } from './duty-book.ts';
@@ -15,11 +17,6 @@ import { createStateTopic } from './ingest/chamber-state-topic.ts';
 import { createIntake, type Intake } from './ingest/intake.ts';
 import { openBroker } from './ingest/open-broker.ts';
 import { createSirenTopic } from './ingest/siren-topic.ts';
-import { createEmail } from './notify/channels/email.ts';
-import { createWebPush } from './notify/channels/web-push.ts';
-import { createWebhook } from './notify/channels/webhook.ts';
-import { createDelivery } from './notify/deliver-notices.ts';
-import { openVapidKeys } from './notify/vapid-keys.ts';
 import { makeSecret } from './people/secrets.ts';
 import { createSignIn } from './people/sign-in.ts';
 import { gatherRecord } from './record/gather-record.ts';
@@ -133,24 +130,14 @@ async function openOn(
   const stateTopic = createStateTopic(() => broker, chamberView, log);
   const sirenTopic = createSirenTopic(() => broker, log);
 
-  const vapid = await openVapidKeys(store.settings, {
-    publicUrl: settings.publicUrl ?? '',
-    contact: 'mailto:takewell@example.org',
+  const { publicUrl } = settings;
+  const links = createAcknowledgeLinks({ store, clock });
+  const alerting = await openAlerting({
+    ...{ store, site, targets, clock, log, links, publicUrl },
+    address: () => address,
+    allowLocalPush: options.allowLocalPush ?? false,
   });
-  const delivery = createDelivery({
-    store,
-    channels: {
-      'web-push': createWebPush({ vapid, allowLocal: options.allowLocalPush ?? false }),
-      email: createEmail(),
-      webhook: createWebhook(),
-    },
-    clock,
-    random: Math.random,
-    log,
-    publicUrl: () => address,
-    sayContext: () => ({ zone: site.current().zone, siteName: site.current().siteName }),
-    onPhoneGone: () => void targets.refresh().catch((err: unknown) => log.error({ err }, 'the phones cannot be read')),
-  });
+  const { delivery } = alerting;
   closers.push(() => delivery.close());
 
   const batchCodeOf = (chamberId: string) => watch.chamber(chamberId)?.healing?.batch.code ?? null;
@@ -221,7 +208,7 @@ async function openOn(
   const http = await openHttpServer(
     settings,
     {
-      ...{ store, watch, site, hub, clock, isSecure, version, duty, ...acts },
+      ...{ store, watch, site, hub, clock, isSecure, version, duty, links, ...acts },
       signIn: createSignIn({ store, clock, setupCode }),
       health: () => checkHealth(healthParts),
       metrics: () => describeMetrics(healthParts),
@@ -229,14 +216,16 @@ async function openOn(
       broker: brokerAddress(settings.mqtt, broker.port),
       followMappings: () => broker.follow(filters()),
       telling: {
-        pushKey: vapid.publicKey,
+        pushKey: alerting.pushKey,
+        publicUrl,
         channels: targets.channels,
         changeChannels: targets.changeChannels,
         targetsChanged: async () => {
           await targets.refresh();
           await duty.refresh();
         },
-        testPhone: (phone) => delivery.sendTest(phone),
+        test: delivery.sendTest,
+        confirm: alerting.confirm,
       },
     },
     {

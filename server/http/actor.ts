@@ -27,6 +27,8 @@ declare module 'fastify' {
     role?: Role | 'public';
     /** A token of a machine may not call it, whatever its scope. */
     peopleOnly?: boolean;
+    /** A page of another origin may post to it: what it needs to know is in its address, and no cookie counts. */
+    fromAnywhere?: boolean;
   }
   interface FastifyRequest {
     actor: Actor | null;
@@ -42,7 +44,7 @@ export function guardRoutes(app: FastifyInstance, signIn: SignIn, ownOrigins: re
     if (route.config?.role === undefined) throw new Error(`route ${route.method} ${route.url} declares no role`);
   });
   app.addHook('onRequest', async (request) => {
-    refuseForeignWrites(request, ownOrigins);
+    if (request.routeOptions.config.fromAnywhere !== true) refuseForeignWrites(request, ownOrigins);
     // What serves no route answers "not found" to everybody: the dashboard's own addresses are among them.
     if (request.is404) return;
     request.actor = await findActor(request, signIn);

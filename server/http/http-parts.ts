@@ -10,11 +10,13 @@ import type { ZodTypeProvider } from 'fastify-type-provider-zod';
 import type { Channels } from '../../shared/api/channels.ts';
 import type { Health } from '../../shared/api/health.ts';
 import type { BrokerAddress } from '../../shared/api/probes.ts';
+import type { Target } from '../../shared/telling/notice.ts';
+import type { AcknowledgeLinks } from '../acknowledge-links.ts';
 import type { Clock } from '../clock.ts';
 import type { DutyBook } from '../duty-book.ts';
 import type { SignIn } from '../people/sign-in.ts';
 import type { Site } from '../site.ts';
-import type { Phone, Store } from '../store/store.ts';
+import type { Store } from '../store/store.ts';
 import type { BatchActs } from '../watch/batch-acts.ts';
 import type { CalibrationActs } from '../watch/calibration-acts.ts';
 import type { ChamberActs } from '../watch/chamber-acts.ts';
@@ -38,11 +40,18 @@ export interface HttpParts {
   readonly telling: Telling;
   readonly duty: DutyBook;
   readonly broker: BrokerAddress;
+  readonly links: AcknowledgeLinks;
   /** Called after the mappings changed. */
   readonly followMappings: () => Promise<void>;
   readonly isSecure: boolean;
   readonly isDemo: boolean;
   readonly version: string;
+}
+
+interface TestOutcome {
+  readonly delivered: boolean;
+  readonly reason: string;
+  readonly atMs: number;
 }
 
 /** The part of alerting that the screens use. */
@@ -52,7 +61,11 @@ export interface Telling {
   changeChannels(channels: Channels): Promise<void>;
   /** Who may be told has changed. */
   targetsChanged(): Promise<void>;
-  testPhone(phone: Phone): Promise<{ delivered: boolean; reason: string }>;
+  test(target: Pick<Target, 'channel' | 'targetId' | 'personId'>): Promise<TestOutcome>;
+  /** A phone says with the secret of a notice that it has shown it; false when the secret is not that of the notice. */
+  confirm(noticeId: string, secret: string): Promise<boolean>;
+  /** The address people use, as set; null = not set. */
+  readonly publicUrl: string | null;
 }
 
 export type Routes = FastifyInstance<

@@ -26,6 +26,7 @@ import { guardRoutes } from './actor.ts';
 import { compressAnswers } from './compress-answers.ts';
 import type { HttpParts, Routes } from './http-parts.ts';
 import { answerError, answerNotFound } from './problem-response.ts';
+import { acknowledgePages, acknowledgeRoutes } from './routes/acknowledge.ts';
 import { alarmRoutes } from './routes/alarms.ts';
 import { batchRoutes } from './routes/batches.ts';
 import { calibrationRoutes } from './routes/calibrations.ts';
@@ -35,13 +36,14 @@ import { dutyRoutes } from './routes/duty.ts';
 import { healingRoutes } from './routes/healing.ts';
 import { invitationRoutes } from './routes/invitations.ts';
 import { peopleRoutes } from './routes/people.ts';
+import { phoneRoutes } from './routes/phones.ts';
 import { probeRoutes } from './routes/probes.ts';
 import { profileRoutes } from './routes/profiles.ts';
 import { type RecordWriters, recordRoutes } from './routes/records.ts';
 import { ruleRoutes } from './routes/rules.ts';
 import { serviceRoutes } from './routes/service.ts';
 import { sessionRoutes } from './routes/session.ts';
-import { tellingRoutes } from './routes/telling.ts';
+import { settingRoutes } from './routes/settings.ts';
 import { wallRoutes } from './routes/wall.ts';
 
 export interface HttpServer {
@@ -81,6 +83,11 @@ export async function openHttpServer(
     done();
   };
   await app.register(routes, { prefix: '/api/v1' });
+  const pages: FastifyPluginCallback = (inner, _options, done) => {
+    acknowledgePages(inner, parts);
+    done();
+  };
+  await app.register(pages);
   await addDashboard(app);
   return {
     async listen() {
@@ -144,9 +151,11 @@ function addRoutes(api: Routes, parts: HttpParts, writers: RecordWriters): void 
   healingRoutes(api, parts);
   alarmRoutes(api, parts);
   ruleRoutes(api, parts);
-  tellingRoutes(api, parts);
+  settingRoutes(api, parts);
+  phoneRoutes(api, parts);
   channelRoutes(api, parts);
   dutyRoutes(api, parts);
+  acknowledgeRoutes(api, parts);
   recordRoutes(api, parts, writers);
   serviceRoutes(api, parts);
   api.get('/openapi.json', { config: { role: 'public' }, schema: { hide: true } }, async () => api.swagger());

@@ -19,11 +19,11 @@ export function decideOutcome(result: SendResult, notice: Tried, nowMs: number, 
   if (result.delivered) return { type: 'sent', result: result.detail };
   if (!result.retryable) return { type: 'given-up', result: result.reason };
   const pauseMs = Math.max(backOffMs(notice.attempts, chance), result.retryAfterMs ?? 0);
-  return retryUnlessHistory(notice, nowMs + pauseMs, result.reason);
+  return retryUnlessForgotten(notice, nowMs + pauseMs, result.reason);
 }
 
-/** Another try at `nextTryMs`, or none when it would be history by then. */
-export function retryUnlessHistory(notice: Tried, nextTryMs: number, reason: string): Outcome {
+/** Another try at `nextTryMs`, or none when it would be older by then than anything that is told. */
+export function retryUnlessForgotten(notice: Tried, nextTryMs: number, reason: string): Outcome {
   if (nextTryMs - notice.decidedMs <= GIVE_UP_AFTER_MS) return { type: 'retry', result: reason, nextTryMs };
-  return { type: 'given-up', result: `${reason}; tried for 6 h, no more tries` };
+  return { type: 'given-up', result: `${reason}; tried for 7 days, no more tries` };
 }

@@ -1,14 +1,14 @@
 // Gets every notice of the outbox told, once if it can be and again if it must: takes what is due, sends it, records what became of it.
 // Whether somebody is to be told is decided elsewhere (`shared/telling/telling-due.ts`); nothing here throws into the watch.
 import { MINUTE_MS, SECOND_MS } from '../../shared/units.ts';
-import type { Phone } from '../store/store.ts';
+import type { Notice } from '../store/store.ts';
 import { type AlarmThread, threadKey, threadsOf } from './alarm-thread.ts';
 import { createCircuit } from './circuit.ts';
 import { type DeliveryParts, laneWidths } from './delivery-parts.ts';
 import { createLane } from './lane.ts';
 import { oneAtATime } from './one-at-a-time.ts';
 import { createRecorder } from './record-outcome.ts';
-import { sendTest, type TestResult } from './send-test.ts';
+import { sendTest, type TestResult, type TestTarget } from './send-test.ts';
 import { type Telling, tellThread } from './tell-thread.ts';
 
 export interface Delivery {
@@ -16,7 +16,7 @@ export interface Delivery {
   wake(): void;
   /** Takes what is due and tells it; resolves when nothing is under way any more. Never rejects. */
   deliverNotices(): Promise<void>;
-  sendTest(phone: Phone): Promise<TestResult>;
+  sendTest(target: TestTarget): Promise<TestResult>;
   /** Begins nothing new, waits for what is under way (5 s at most), then breaks it off: it goes on waiting in the outbox. */
   close(): Promise<void>;
 }
@@ -61,7 +61,9 @@ export function createDelivery(parts: DeliveryParts): Delivery {
     const before = new Set(underWay.keys());
     const inHand = [...underWay.values()].reduce((sum, one) => sum + one.notices, recorder.heldCount());
     const due = await store.notices.due(clock.nowMs(), PAGE + inHand);
-    threadsOf(due.filter((one) => !before.has(threadKey(one)) && !recorder.holds(one.id))).forEach(start);
+    const isFree = (one: Notice) =>
+      !recorder.holds(one.id) && !before.has(threadKey(one)) && !before.has(threadKey({ ...one, alarmId: null }));
+    threadsOf(due.filter(isFree), clock.nowMs()).forEach(start);
   }
 
   function start(thread: AlarmThread): void {
@@ -86,7 +88,7 @@ export function createDelivery(parts: DeliveryParts): Delivery {
       do await settled();
       while (underWay.size > 0);
     },
-    sendTest: (phone) => sendTest(phone, parts),
+    sendTest: (target) => sendTest(target, parts),
     async close() {
       isClosing = true;
       timer.stop();

@@ -1,10 +1,18 @@
 // What delivering is put together from. The store and the channels come from outside, and so do time and chance.
+import type { Alarm } from '../../shared/alarms/alarm.ts';
 import type { Webhook } from '../../shared/api/channels.ts';
 import type { Target } from '../../shared/telling/notice.ts';
-import type { Phone, Store } from '../store/store.ts';
+import type { Person, Phone, Store } from '../store/store.ts';
 import type { Channel } from './channels/channel.ts';
 import type { EmailTarget } from './channels/email.ts';
 import type { PushTarget } from './channels/web-push.ts';
+import type { SiteManner } from './occasion.ts';
+
+/** A link whose secret is known and which counts once it is kept. */
+export interface PendingLink {
+  readonly token: string;
+  keep(): Promise<void>;
+}
 
 /** The part of the log that is used here. */
 export interface NoticeLog {
@@ -22,7 +30,7 @@ interface Channels {
 export interface DeliveryParts {
   readonly store: Pick<
     Store,
-    'notices' | 'alarms' | 'chambers' | 'batches' | 'probes' | 'phones' | 'people' | 'settings'
+    'notices' | 'alarms' | 'chambers' | 'batches' | 'probes' | 'phones' | 'people' | 'readings' | 'settings'
   >;
   readonly channels: Channels;
   readonly clock: { nowMs(): number };
@@ -32,7 +40,11 @@ export interface DeliveryParts {
   /** The address people use, without a slash at the end. Asked at every message: a free port is known only after listening. */
   readonly publicUrl: () => string;
   /** How the site wants it said, now. */
-  readonly sayContext: () => { readonly zone: string; readonly siteName: string };
+  readonly manner: () => SiteManner;
+  /** What reaches a person, now. */
+  readonly targetsOf: (personId: string) => readonly Target[];
+  /** Makes and keeps a link that acknowledges an alarm once; null when this person may not. */
+  readonly makeLink: (alarm: Alarm, person: Person | null, program: string) => PendingLink | null;
   /** A phone that takes no more alerts has been removed. */
   readonly onPhoneGone?: (phone: Phone, reason: string) => void;
   /** Longest wait for what is under way when closing, ms. */

@@ -28,15 +28,17 @@ export function writeEmail(message: NoticeMessage, { from, to }: EmailAddresses)
   };
 }
 
-function writeText({ title, body, url, acknowledgeUrl, siteName }: NoticeMessage): string {
-  const links = [...(acknowledgeUrl === null ? [] : [`I have it: ${acknowledgeUrl}`]), `Look: ${url}`];
+function writeText({ title, body, url, acknowledge, siteName, words: { notices } }: NoticeMessage): string {
+  const links = [...(acknowledge === null ? [] : [`${notices.take}: ${acknowledge.url}`]), `${notices.look}: ${url}`];
   return `${title}\n\n${body}\n\n${links.join('\n')}\n\n-- \n${siteName}, Takewell\n`;
 }
 
-function writeHtml({ title, body, url, acknowledgeUrl, siteName }: NoticeMessage): string {
+function writeHtml({ title, body, url, acknowledge, siteName, words: { notices } }: NoticeMessage): string {
   const lines = body.split('\n').map(escapeHtml).join('<br>');
-  const button = acknowledgeUrl === null ? '' : `<p>${link(acknowledgeUrl, 'I have it')}</p>`;
-  return `<!doctype html><html><body><h1 style="font-size:1.2em">${escapeHtml(title)}</h1><p>${lines}</p>${button}<p>${link(url, 'Look')}</p><p>${escapeHtml(siteName)}, Takewell</p></body></html>`;
+  const take = acknowledge === null ? '' : `<p>${link(acknowledge.url, notices.take)}</p>`;
+  const head = `<h1 style="font-size:1.2em">${escapeHtml(title)}</h1><p>${lines}</p>`;
+  const foot = `<p>${link(url, notices.look)}</p><p>${escapeHtml(siteName)}, Takewell</p>`;
+  return `<!doctype html><html><body>${head}${take}${foot}</body></html>`;
 }
 
 function link(url: string, words: string): string {

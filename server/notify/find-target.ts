@@ -12,11 +12,16 @@ export interface FoundTarget {
   readonly phone: Phone | null;
   /** Who is told by it; null = a program. */
   readonly person: Person | null;
-  send(message: NoticeMessage, signal: AbortSignal): Promise<SendResult>;
+  /** The name of the program that is told, '' when a person is. */
+  readonly program: string;
+  send(message: NoticeMessage, signal?: AbortSignal): Promise<SendResult>;
 }
 
 /** The target of a notice; a text says why there is none. */
-export async function findTarget(notice: Notice, parts: DeliveryParts): Promise<FoundTarget | string> {
+export async function findTarget(
+  notice: Pick<Notice, 'channel' | 'targetId' | 'personId'>,
+  parts: DeliveryParts,
+): Promise<FoundTarget | string> {
   const person = notice.personId === null ? null : await parts.store.people.get(notice.personId);
   if (person === null && notice.personId !== null) return 'the person was removed';
   if (notice.channel === 'web-push') return findPhone(notice.targetId, person, parts);
@@ -38,7 +43,8 @@ async function findPhone(id: string, person: Person | null, { store, channels }:
     service: serviceOf('web-push', phone.endpoint),
     phone,
     person,
-    send: (message: NoticeMessage, signal: AbortSignal) => channels['web-push'].send(message, phone, signal),
+    program: '',
+    send: (message: NoticeMessage, signal?: AbortSignal) => channels['web-push'].send(message, phone, signal),
   };
 }
 
@@ -50,7 +56,8 @@ function findEmail(server: Channels['email'], person: Person | null, { channels 
     service: `email ${server.host}:${server.port}`,
     phone: null,
     person,
-    send: (message: NoticeMessage, signal: AbortSignal) => channels.email.send(message, { server, to }, signal),
+    program: '',
+    send: (message: NoticeMessage, signal?: AbortSignal) => channels.email.send(message, { server, to }, signal),
   };
 }
 
@@ -66,7 +73,8 @@ function findWebhook(
     service: serviceOf('webhook', webhook.url),
     phone: null,
     person,
-    send: (message: NoticeMessage, signal: AbortSignal) => channels.webhook.send(message, webhook, signal),
+    program: person === null ? webhook.name : '',
+    send: (message: NoticeMessage, signal?: AbortSignal) => channels.webhook.send(message, webhook, signal),
   };
 }
 

@@ -1,31 +1,47 @@
-// Reads what a message says of an alarm: its present state, chamber, batch and probe by their names.
+// Reads what a message says of an alarm: its present state, chamber, batch and probe by their names, where it is heading, who else knows.
+import type { Alarm } from '../../shared/alarms/alarm.ts';
 import type { Notice } from '../store/store.ts';
 import type { DeliveryParts } from './delivery-parts.ts';
 import type { FloodFacts } from './flood-message.ts';
+import { gatherTrend } from './gather-trend.ts';
 import type { NoticeFacts } from './notice-message.ts';
 
+type Store = DeliveryParts['store'];
+
 /** null when the alarm is not in the store. A chamber, batch or probe that was removed does not keep an alarm from being told. */
-export async function gatherFacts(notice: Notice, store: DeliveryParts['store']): Promise<NoticeFacts | null> {
+export async function gatherFacts(notice: Notice, store: Store, nowMs: number): Promise<NoticeFacts | null> {
   const alarm = await store.alarms.get(notice.alarmId);
   if (alarm === null) return null;
-  const [chambers, batch, probes] = await Promise.all([
-    store.chambers.listWithRetired(),
+  const [chambers, batch, probes, told] = await Promise.all([
+    store.chambers.list(),
     alarm.batchId === null ? null : store.batches.get(alarm.batchId),
-    alarm.probeId === null ? [] : store.probes.list(),
+    store.probes.list(),
+    gatherTold(notice, alarm, store),
   ]);
   const chamber = chambers.find((one) => one.id === notice.chamberId);
   const flood = notice.kind === 'flood' ? await gatherFlood(store, chambers) : null;
   return {
     ...(flood !== null && { flood }),
-    alarm,
-    chamber: { id: notice.chamberId, name: chamber?.name ?? 'A removed chamber' },
+    ...{ alarm, told },
+    chamber: { id: notice.chamberId, name: chamber?.name ?? null },
     batch: batch === null ? null : { id: batch.id, code: batch.code },
     probeName: probes.find((one) => one.id === alarm.probeId)?.name ?? alarm.probeId,
+    trend: await gatherTrend(alarm, probes, store, nowMs),
   };
 }
 
+/** Names of the others who are told of an alarm that waits for somebody. */
+async function gatherTold(notice: Notice, alarm: Alarm, { notices, people }: Store): Promise<string[]> {
+  if (alarm.state !== 'unacknowledged') return [];
+  const ofAlarm = await notices.ofAlarm(alarm.id);
+  const ids = new Set(ofAlarm.filter(({ state }) => state !== 'given-up').map(({ personId }) => personId));
+  if (ids.size < 2) return [];
+  const others = (await people.list()).filter(({ id }) => ids.has(id) && id !== notice.personId);
+  return others.map(({ name }) => name);
+}
+
 async function gatherFlood(
-  store: DeliveryParts['store'],
+  store: Store,
   chambers: readonly { readonly id: string; readonly name: string }[],
 ): Promise<FloodFacts> {
   const active = (await store.alarms.page({ limit: 500, state: 'active' })).items.filter(({ level }) => level > 0);

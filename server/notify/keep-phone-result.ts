@@ -1,26 +1,60 @@
-// After a push: the phone remembers what became of it, or is forgotten when its subscription has ended.
+// After a push: the phone remembers what became of it, or is dropped when it takes no more: because its subscription has ended, or because
+// pushes to it were refused again and again. Its person is told through what else reaches them.
+import type { NoticeDraft } from '../../shared/telling/notice.ts';
+import { HOUR_MS } from '../../shared/units.ts';
 import type { Phone } from '../store/store.ts';
-import type { SendResult } from './channels/channel.ts';
+import type { NotDelivered, SendResult } from './channels/channel.ts';
 import type { DeliveryParts } from './delivery-parts.ts';
 
-type Parts = Pick<DeliveryParts, 'store' | 'clock' | 'log' | 'onPhoneGone'>;
+type Parts = Pick<DeliveryParts, 'store' | 'clock' | 'log' | 'onPhoneGone' | 'targetsOf'>;
+
+const REFUSALS_TO_DROP = 4;
+/** A refused signature may come of a clock that is wrong: all phones would be dropped within a minute of it. */
+const SIGNATURE_MS = 6 * HOUR_MS;
 
 /** Never rejects: the result of a push is worth having even when it cannot be kept. */
 export async function keepPhoneResult(phone: Phone, result: SendResult, parts: Parts): Promise<void> {
+  const { store, clock, log } = parts;
   try {
-    if (result.delivered) return await parts.store.phones.setResult(phone.id, result.detail, parts.clock.nowMs());
-    if (result.gone === true) return await forget(phone, result.reason, parts);
-    await parts.store.phones.setResult(phone.id, result.reason, parts.clock.nowMs());
+    const nowMs = clock.nowMs();
+    if (result.delivered)
+      return await store.phones.setResult(phone.id, { kind: 'accepted', text: result.detail }, nowMs);
+    if (result.gone === true || isHopeless(phone, result, nowMs)) return await drop(phone, result.reason, parts);
+    const kind = result.refusal === undefined ? 'failed' : 'refused';
+    await store.phones.setResult(phone.id, { kind, text: result.reason }, nowMs);
   } catch (err) {
-    parts.log.error({ err, phone: phone.id }, 'the result of a push could not be kept with its phone');
+    log.error({ err, phone: phone.id }, 'the result of a push could not be kept with its phone');
   }
 }
 
-async function forget(phone: Phone, reason: string, { store, log, onPhoneGone }: Parts): Promise<void> {
+/** Pure: whether this refusal is one too many. */
+export function isHopeless(
+  { refusals, refusedSinceMs }: Pick<Phone, 'refusals' | 'refusedSinceMs'>,
+  { refusal }: Pick<NotDelivered, 'refusal'>,
+  nowMs: number,
+): boolean {
+  if (refusal === undefined || refusals + 1 < REFUSALS_TO_DROP) return false;
+  return refusal === 'message' || nowMs - (refusedSinceMs ?? nowMs) >= SIGNATURE_MS;
+}
+
+async function drop(phone: Phone, reason: string, { store, clock, log, onPhoneGone, targetsOf }: Parts): Promise<void> {
   const now = await store.phones.get(phone.id);
   // It may have subscribed anew while the old subscription was being tried.
   if (now === null || now.endpoint !== phone.endpoint) return;
-  await store.phones.remove(phone.id);
+  const nowMs = clock.nowMs();
+  const others = targetsOf(phone.personId).filter(({ targetId }) => targetId !== phone.id);
+  const notices = others.map(
+    ({ channel, targetId, personId }): NoticeDraft => ({
+      id: `${phone.id}.phone-lost.${nowMs.toString(36)}.${targetId}`,
+      alarmId: `phone.${phone.id}`,
+      chamberId: '',
+      kind: 'phone-lost',
+      ...{ channel, targetId, personId },
+      decidedMs: nowMs,
+      urgent: false,
+    }),
+  );
+  await store.phones.lose(phone, reason, nowMs, notices);
   log.warn({ phone: phone.id, person: phone.personId, reason }, 'phone removed');
   onPhoneGone?.(phone, reason);
 }

@@ -2,45 +2,33 @@
 // so that a message that was held up never tells an old state as the present one.
 import type { Alarm } from '../../shared/alarms/alarm.ts';
 import { adviseOnAlarm, sayAlarm } from '../../shared/alarms/say-alarm.ts';
-import { plainEnglish } from '../../shared/saying.ts';
 import type { NoticeDraft, NoticeKind } from '../../shared/telling/notice.ts';
 import { SECOND_MS } from '../../shared/units.ts';
+import type { SharedWords } from '../../shared/words/shared-words.ts';
 import { buildFloodMessage, type FloodFacts, noFlood } from './flood-message.ts';
-import { GIVE_UP_AFTER_MS, isToldLate } from './notice-age.ts';
+import type { Trend } from './gather-trend.ts';
+import { isToldLate, NEWS_MS } from './notice-age.ts';
+import type { Hearer, Occasion } from './occasion.ts';
 import { sayBody, sayTitle } from './say-notice.ts';
 
 /** What the store knows of an alarm when its notice is sent. */
 export interface NoticeFacts {
   readonly alarm: Alarm;
-  readonly chamber: { readonly id: string; readonly name: string };
+  /** `name` null = it was removed. */
+  readonly chamber: { readonly id: string; readonly name: string | null };
   readonly batch: { readonly id: string; readonly code: string } | null;
   /** Name of the probe that the alarm is about; null when it is about none. */
   readonly probeName: string | null;
+  /** Names of the others who are told of it while it waits for somebody. */
+  readonly told: readonly string[];
+  readonly trend: Trend | null;
   /** For a notice of a flood: what stands at the moment of sending. */
   readonly flood?: FloodFacts;
 }
 
-/** Of a person, what a message may say of them. */
-export interface Hearer {
-  readonly name: string;
-  readonly email: string | null;
-  readonly phoneNumber: string | null;
-}
-
-/** Where, when and to whom it is said. */
-export interface Saying {
-  readonly nowMs: number;
-  /** The site's IANA time zone. */
-  readonly zone: string;
-  /** Without a slash at the end. */
-  readonly publicUrl: string;
-  readonly siteName: string;
-  readonly person: Hearer | null;
-}
-
 export interface NoticeMessage {
   readonly noticeId: string;
-  readonly kind: NoticeKind | 'test';
+  readonly kind: NoticeKind | 'test' | 'history';
   readonly title: string;
   readonly body: string;
   /** The alarm as one sentence, and what to do first. */
@@ -54,57 +42,70 @@ export interface NoticeMessage {
   readonly atMs: number;
   readonly toldLate: boolean;
   readonly urgent: boolean;
-  /** Leads to a page with one button that acknowledges; null where there is nothing to acknowledge or nobody who may. */
-  readonly acknowledgeUrl: string | null;
+  /** Acknowledges once, without signing in; null where there is nothing to acknowledge or nobody who may. */
+  readonly acknowledge: { readonly token: string; readonly url: string } | null;
   /** Who is told; null = a program. */
   readonly person: Hearer | null;
   readonly siteName: string;
+  /** The words it is written in, for what a channel puts around it. */
+  readonly words: SharedWords;
   /** How long it is still worth showing. */
   readonly ttlSeconds: number;
-  /** null for a test. */
+  /** null for what is about no single alarm. */
   readonly facts: NoticeFacts | null;
 }
 
-/** The message of a notice as it is to be told at `nowMs`. */
-export function buildNoticeMessage(notice: NoticeDraft, facts: NoticeFacts, saying: Saying): NoticeMessage {
+/** What every message takes from its occasion. */
+export function spokenAt({ person, siteName, saying }: Occasion): Pick<NoticeMessage, 'person' | 'siteName' | 'words'> {
+  return { person, siteName, words: saying.words };
+}
+
+/** The message of a notice as it is to be told now. `token` is the secret of its link, null for none. */
+export function buildNoticeMessage(
+  notice: NoticeDraft,
+  facts: NoticeFacts,
+  occasion: Occasion,
+  token: string | null = null,
+): NoticeMessage {
+  if (notice.kind === 'flood') return buildFloodMessage(notice, facts.flood ?? noFlood, occasion);
   const { alarm, chamber } = facts;
-  if (notice.kind === 'flood') return buildFloodMessage(notice, facts.flood ?? noFlood, saying);
-  const lifeMs = Math.min(GIVE_UP_AFTER_MS, notice.decidedMs + GIVE_UP_AFTER_MS - saying.nowMs);
+  const { nowMs, publicUrl, saying } = occasion;
+  const lifeMs = Math.min(NEWS_MS, notice.decidedMs + NEWS_MS - nowMs);
   return {
     noticeId: notice.id,
     kind: notice.kind,
-    title: sayTitle(facts, saying),
-    body: sayBody(notice, facts, saying),
-    sentence: sayAlarm(alarm, saying.nowMs, plainEnglish),
-    advice: adviseOnAlarm(alarm, plainEnglish),
-    url: `${saying.publicUrl}/chambers/${encodeURIComponent(chamber.id)}?alarm=${encodeURIComponent(alarm.id)}`,
+    title: sayTitle(notice.kind, facts, occasion),
+    body: sayBody(notice, facts, occasion),
+    sentence: sayAlarm(alarm, nowMs, saying),
+    advice: adviseOnAlarm(alarm, saying),
+    url: `${publicUrl}/chambers/${encodeURIComponent(chamber.id)}?alarm=${encodeURIComponent(alarm.id)}`,
     tag: alarm.id,
     atMs: notice.decidedMs,
-    toldLate: isToldLate(notice.decidedMs, saying.nowMs),
+    toldLate: isToldLate(notice.decidedMs, nowMs),
     urgent: notice.urgent,
     ttlSeconds: Math.max(60, Math.ceil(lifeMs / SECOND_MS)),
-    ...{ acknowledgeUrl: null, person: saying.person, siteName: saying.siteName },
+    acknowledge: token === null ? null : { token, url: `${publicUrl}/acknowledge/${token}` },
+    ...spokenAt(occasion),
     facts,
   };
 }
 
 const TEST_TTL_SECONDS = 300;
 
-/** A message that says it is only a test. Two tests differ by their moment. */
-export function buildTestMessage(saying: Saying): NoticeMessage {
+/** A message that says it is only a test. Two tests differ by their moment and their target. */
+export function buildTestMessage(occasion: Occasion, targetId: string): NoticeMessage {
+  const { test } = occasion.saying.words.notices;
   return {
-    noticeId: `test.${saying.nowMs.toString(36)}`,
+    noticeId: `test.${occasion.nowMs.toString(36)}.${targetId}`,
     kind: 'test',
-    title: 'Test from Takewell',
-    body: 'Alerts reach this phone. Nothing is wrong.',
-    sentence: 'This is a test.',
-    advice: 'Nothing to do.',
-    url: `${saying.publicUrl}/`,
+    ...test,
+    url: `${occasion.publicUrl}/people`,
     tag: 'test',
-    atMs: saying.nowMs,
+    atMs: occasion.nowMs,
     toldLate: false,
     urgent: true,
-    ...{ acknowledgeUrl: null, person: saying.person, siteName: saying.siteName },
+    acknowledge: null,
+    ...spokenAt(occasion),
     ttlSeconds: TEST_TTL_SECONDS,
     facts: null,
   };

@@ -6,30 +6,34 @@ import type { NoticeMessage } from './notice-message.ts';
 /** Push services take 4,096 bytes encrypted (RFC 8030 §7.2); some count less. */
 const PAYLOAD_LIMIT_BYTES = 3_000;
 
-/** The payload, always shorter than 3,000 bytes: a body, then a title, that is too long loses its end. */
-export function writePushPayload(message: NoticeMessage): string {
+/**
+ * The payload, always shorter than `limitBytes`: a body, then a title, that is too long loses its end. `receipt` is the secret with which the
+ * phone says that it has shown it.
+ */
+export function writePushPayload(message: NoticeMessage, receipt: string, limitBytes = PAYLOAD_LIMIT_BYTES): string {
   let { title, body } = message;
-  let text = write(message, title, body);
+  const excessOf = (written: string) => Buffer.byteLength(written) - (limitBytes - 1);
+  let text = write(message, receipt, title, body);
   for (let excess = excessOf(text); excess > 0 && title + body !== ''; excess = excessOf(text)) {
     if (body === '') title = shorten(title, excess);
     else body = shorten(body, excess);
-    text = write(message, title, body);
+    text = write(message, receipt, title, body);
   }
   return text;
 }
 
-function write({ kind, url, tag, atMs, facts }: NoticeMessage, title: string, body: string): string {
+function write(message: NoticeMessage, receipt: string, title: string, body: string): string {
+  const { noticeId, kind, url, tag, atMs, facts, acknowledge } = message;
   const data = {
     alarmId: facts?.alarm.id ?? null,
     chamberId: facts?.chamber.id ?? null,
     kind,
     at: utcText(atMs),
+    noticeId,
+    receipt,
+    acknowledge: acknowledge?.token ?? null,
   };
   return JSON.stringify({ web_push: 8030, notification: { title, body, navigate: url, tag, data } });
-}
-
-function excessOf(text: string): number {
-  return Buffer.byteLength(text) - (PAYLOAD_LIMIT_BYTES - 1);
 }
 
 // A character is at most 6 bytes of JSON, so an excess of n bytes needs at least n/6 characters less; the end is marked.

@@ -1,62 +1,109 @@
-// Title and body of a notice, from the alarm's own sentence: the title must be enough on a locked screen, the body says since when and what to do first.
+// Title and body of a notice: the title must be enough on a locked screen, the body says since when, where it is heading, who else knows and
+// what to do first. In the words and the unit of whoever hears it.
 import type { Alarm } from '../../shared/alarms/alarm.ts';
 import { adviseOnAlarm, alarmParts } from '../../shared/alarms/say-alarm.ts';
-import { plainEnglish } from '../../shared/saying.ts';
-import type { NoticeDraft } from '../../shared/telling/notice.ts';
+import { saySpan } from '../../shared/say-span.ts';
+import { sayNumber } from '../../shared/saying.ts';
+import type { NoticeDraft, NoticeKind } from '../../shared/telling/notice.ts';
+import { sayClock } from '../../shared/telling/say-clock.ts';
+import type { SharedWords } from '../../shared/words/shared-words.ts';
+import type { Trend } from './gather-trend.ts';
 import { isToldLate } from './notice-age.ts';
-import type { NoticeFacts, Saying } from './notice-message.ts';
-import { sayClock, sayDuration } from './say-clock.ts';
+import type { NoticeFacts } from './notice-message.ts';
+import type { Occasion } from './occasion.ts';
 
-/** Such as "▲ Chamber 2: hot 29.1 °C"; once over "▲ Chamber 2: heat is over". */
-export function sayTitle({ alarm, chamber }: NoticeFacts, { nowMs }: Saying): string {
-  const { shape, what } = alarmParts(alarm, nowMs, plainEnglish);
-  return `${shape} ${chamber.name}: ${lowerFirst(what.replace(': ', ' '))}`;
+/** Such as "▲ Chamber 2: hot 29.1 °C"; once over "▲ Chamber 2: heat is over"; once taken "▲ Chamber 2: Ben has it". */
+export function sayTitle(kind: NoticeKind, facts: NoticeFacts, { nowMs, saying }: Occasion): string {
+  const { alarm } = facts;
+  const { notices } = saying.words;
+  const { shape, what } = alarmParts(alarm, nowMs, saying);
+  const chamber = nameChamber(facts, saying.words);
+  if (kind === 'taken' && alarm.state === 'acknowledged')
+    return `${shape} ${notices.tookIt(chamber, alarm.acknowledgedBy ?? notices.somebody)}`;
+  return `${shape} ${chamber}: ${lowerFirst(what.replace(': ', ' '))}`;
 }
 
-/** Lines: that it is told late, how far and since when (or how long it lasted), where, who has it, what to do first. */
-export function sayBody(notice: NoticeDraft, facts: NoticeFacts, saying: Saying): string {
+/** Lines: that it is told late, how it changed, how far and since when, where it is heading, where it is, who knows, what to do first. */
+export function sayBody(notice: NoticeDraft, facts: NoticeFacts, occasion: Occasion): string {
+  const { alarm } = facts;
   const lines = [
-    sayLate(notice.decidedMs, saying),
-    sayCourse(notice, facts.alarm, saying),
-    sayWhere(facts),
-    facts.alarm.level === 0 ? '' : `First: ${adviseOnAlarm(facts.alarm, plainEnglish)}`,
+    [sayLate(notice.decidedMs, occasion)],
+    [sayKind(notice.kind, alarm, occasion.saying.words), sayCourse(alarm, occasion), sayTrend(facts.trend, occasion)],
+    sayWhere(facts, occasion.saying.words),
+    [sayWho(facts, occasion)],
+    [needsAct(alarm) ? occasion.saying.words.notices.first(adviseOnAlarm(alarm, occasion.saying)) : ''],
   ];
-  return lines.filter((line) => line !== '').join('\n');
+  return lines
+    .map((parts) => parts.filter((part) => part !== '').join(' '))
+    .filter((line) => line !== '')
+    .join('\n');
 }
 
-function sayLate(decidedMs: number, { nowMs, zone }: Saying): string {
+export function nameChamber({ chamber }: Pick<NoticeFacts, 'chamber'>, { notices }: SharedWords): string {
+  return chamber.name ?? notices.removedChamber;
+}
+
+function needsAct({ level, state }: Alarm): boolean {
+  return level > 0 && state !== 'acknowledged';
+}
+
+function sayLate(decidedMs: number, { nowMs, zone, saying }: Occasion): string {
   if (!isToldLate(decidedMs, nowMs)) return '';
-  return `Told late: decided at ${sayClock(decidedMs, nowMs, zone)}, ${sayDuration(nowMs - decidedMs)} ago.`;
+  const span = saySpan(nowMs - decidedMs, saying);
+  return saying.words.notices.toldLate(sayClock(decidedMs, nowMs, zone, saying.words), span);
 }
 
-function sayCourse({ kind }: NoticeDraft, alarm: Alarm, { nowMs, zone }: Saying): string {
-  const { howFar: rest } = alarmParts(alarm, nowMs, plainEnglish);
-  const clock = (ms: number) => sayClock(ms, nowMs, zone);
-  if (alarm.level === 0)
-    return `${upperFirst(rest)}.${alarm.returnedMs === null ? '' : ` Over since ${clock(alarm.returnedMs)}.`}`;
-  const course = `${rest === '' ? 'Since' : `${upperFirst(rest)}, since`} ${clock(alarm.sinceMs)}.`;
-  return [sayKind(kind), course, sayState(alarm)].filter((one) => one !== '').join(' ');
+function sayKind(kind: NoticeKind, { level, state }: Alarm, { notices }: SharedWords): string {
+  if (level === 0) return '';
+  if (kind === 'escalated') return notices.escalated;
+  // What was so when it was decided may be so no more.
+  if (state !== 'unacknowledged') return '';
+  if (kind === 'asked-anew') return notices.askedAnew;
+  if (kind === 'passed-on') return notices.passedOn;
+  return kind === 'repeated' ? notices.repeated : '';
 }
 
-const kindWords: Partial<Record<NoticeDraft['kind'], string>> = {
-  escalated: 'It got worse.',
-  'asked-anew': 'It was taken and stands still.',
-  'passed-on': 'Nobody has taken it so far.',
-  repeated: 'Nobody has taken it yet.',
-};
-
-function sayKind(kind: NoticeDraft['kind']): string {
-  return kindWords[kind] ?? '';
+function sayCourse(alarm: Alarm, { nowMs, zone, saying }: Occasion): string {
+  const { notices } = saying.words;
+  const { howFar } = alarmParts(alarm, nowMs, saying);
+  const clock = (ms: number) => sayClock(ms, nowMs, zone, saying.words);
+  if (alarm.level > 0)
+    return howFar === ''
+      ? notices.since(clock(alarm.sinceMs))
+      : notices.farSince(upperFirst(howFar), clock(alarm.sinceMs));
+  return `${upperFirst(howFar)}.${alarm.returnedMs === null ? '' : ` ${notices.overSince(clock(alarm.returnedMs))}`}`;
 }
 
-function sayState({ state, acknowledgedBy }: Alarm): string {
-  if (state === 'acknowledged') return `${acknowledgedBy ?? 'Somebody'} has it.`;
-  return state === 'shelved' ? 'It is shelved.' : '';
+/** Slower than this, a minute, is neither rising nor falling: a sensor's own unrest. */
+const STILL = { temperature: 0.05, humidity: 0.2 } as const;
+
+function sayTrend(trend: Trend | null, { saying }: Occasion): string {
+  if (trend === null) return '';
+  const { notices } = saying.words;
+  const { quantity, perMinute } = trend;
+  if (Math.abs(perMinute) < STILL[quantity]) return notices.steady;
+  return perMinute > 0 ? notices.rising(sayRate(trend, saying)) : notices.falling(sayRate(trend, saying));
 }
 
-function sayWhere({ probeName, batch }: NoticeFacts): string {
-  const parts = [probeName === null ? '' : `Probe ${probeName}.`, batch === null ? '' : `Batch ${batch.code}.`];
-  return parts.filter((part) => part !== '').join(' ');
+function sayRate({ quantity, perMinute }: Trend, saying: Occasion['saying']): string {
+  const rate = Math.abs(perMinute);
+  if (quantity === 'humidity') return `${sayNumber(rate, 1, saying)} %`;
+  // A difference has no zero to shift.
+  const inUnit = saying.temperatureUnit === '°F' ? rate * 1.8 : rate;
+  return `${sayNumber(inUnit, 1, saying)} ${saying.temperatureUnit}`;
+}
+
+function sayWhere({ probeName, batch }: NoticeFacts, { notices }: SharedWords): string[] {
+  return [probeName === null ? '' : notices.probe(probeName), batch === null ? '' : notices.batch(batch.code)];
+}
+
+function sayWho({ alarm, told }: NoticeFacts, { nowMs, zone, saying }: Occasion): string {
+  const { notices } = saying.words;
+  if (alarm.state === 'shelved') return notices.shelved;
+  if (alarm.state !== 'acknowledged') return told.length === 0 ? '' : notices.alsoTold(told.join(', '));
+  const who = alarm.acknowledgedBy ?? notices.somebody;
+  if (alarm.acknowledgedMs === null) return notices.hasIt(who);
+  return notices.hasItSince(who, sayClock(alarm.acknowledgedMs, nowMs, zone, saying.words));
 }
 
 function lowerFirst(text: string): string {

@@ -1,33 +1,39 @@
-// A test alert to one phone, with an honest answer: taken over by the push service or not, and why.
-import type { Phone } from '../store/store.ts';
+// A test alert to one target, past the outbox, with an honest answer: taken over by whom and when, or why not. Whether it was shown is what
+// the phone says later.
+import type { Target } from '../../shared/telling/notice.ts';
 import type { SendResult } from './channels/channel.ts';
 import type { DeliveryParts } from './delivery-parts.ts';
+import { findTarget } from './find-target.ts';
 import { keepPhoneResult } from './keep-phone-result.ts';
 import { buildTestMessage } from './notice-message.ts';
+import { makeOccasion } from './occasion.ts';
+
+export type TestTarget = Pick<Target, 'channel' | 'targetId' | 'personId'>;
 
 export interface TestResult {
+  /** The other side has it; only a person can say that they have seen it. */
   readonly delivered: boolean;
   readonly reason: string;
+  readonly atMs: number;
 }
 
-/** Sends one push now, past the outbox. `delivered` means that the push service has it; only the phone can show the rest. Never rejects. */
-export async function sendTest(phone: Phone, parts: DeliveryParts): Promise<TestResult> {
-  const result = await trySending(phone, parts);
-  await keepPhoneResult(phone, result, parts);
-  if (!result.delivered) return { delivered: false, reason: sentence(result.reason) };
-  const hint = 'If the phone shows nothing within a minute, look at its notification settings for this page.';
-  return { delivered: true, reason: `${sentence(result.detail)} ${hint}` };
+/** Sends one message now. Never rejects. */
+export async function sendTest(target: TestTarget, parts: DeliveryParts): Promise<TestResult> {
+  const result = await trySending(target, parts);
+  const text = result.delivered ? result.detail : result.reason;
+  return { delivered: result.delivered, reason: sentence(text), atMs: parts.clock.nowMs() };
 }
 
-async function trySending(
-  phone: Phone,
-  { channels, clock, log, publicUrl, sayContext }: DeliveryParts,
-): Promise<SendResult> {
+async function trySending(target: TestTarget, parts: DeliveryParts): Promise<SendResult> {
   try {
-    const saying = { nowMs: clock.nowMs(), ...sayContext(), publicUrl: publicUrl(), person: null };
-    return await channels['web-push'].send(buildTestMessage(saying), phone);
+    const found = await findTarget(target, parts);
+    if (typeof found === 'string') return { delivered: false, retryable: false, reason: found };
+    const occasion = makeOccasion(parts.clock.nowMs(), parts.publicUrl(), parts.manner(), found.person);
+    const result = await found.send(buildTestMessage(occasion, target.targetId));
+    if (found.phone !== null) await keepPhoneResult(found.phone, result, parts);
+    return result;
   } catch (err) {
-    log.error({ err, phone: phone.id }, 'a test alert could not be sent');
+    parts.log.error({ err, target: target.targetId }, 'a test alert could not be sent');
     return { delivered: false, retryable: true, reason: 'it could not be sent: the log of the service says why' };
   }
 }

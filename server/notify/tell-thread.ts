@@ -1,15 +1,14 @@
-// Tells one alarm to one target: what still waits of it, in order, each with its outcome recorded before the next.
+// Tells one thread to one target: what still waits of an alarm, in order, each with its outcome recorded before the next; or in one message
+// what could not be told for six hours.
 import type { Notice } from '../store/store.ts';
 import { type AlarmThread, isReplaced, waitingInOrder } from './alarm-thread.ts';
-import type { SendResult } from './channels/channel.ts';
 import type { Circuit } from './circuit.ts';
-import { decideOutcome, type Outcome, retryUnlessHistory } from './decide-outcome.ts';
+import { composeHistory, composeMessage } from './compose-message.ts';
+import { decideOutcome, type Outcome, retryUnlessForgotten } from './decide-outcome.ts';
 import type { DeliveryParts } from './delivery-parts.ts';
-import { type FoundTarget, findTarget } from './find-target.ts';
-import { gatherFacts } from './gather-facts.ts';
+import { findTarget } from './find-target.ts';
 import { keepPhoneResult } from './keep-phone-result.ts';
-import { isHistory } from './notice-age.ts';
-import { buildNoticeMessage, type NoticeFacts } from './notice-message.ts';
+import { isForgotten, isHistory } from './notice-age.ts';
 import type { Recorder } from './record-outcome.ts';
 
 export interface Telling {
@@ -23,17 +22,21 @@ export interface Telling {
 /** Never rejects: a notice that fails for whatever reason has that reason as its result. */
 export async function tellThread(thread: AlarmThread, telling: Telling): Promise<void> {
   try {
-    await tellInOrder(thread, telling);
+    if (thread.alarmId === null) await tellHistory(thread.due, telling);
+    else await tellInOrder(thread.alarmId, thread, telling);
   } catch (error) {
     if (telling.stop.aborted) return;
     for (const notice of thread.due) await telling.recorder.record(notice, unexpected(error, notice, telling));
   }
 }
 
-async function tellInOrder(thread: AlarmThread, telling: Telling): Promise<void> {
+async function tellInOrder(alarmId: string, thread: AlarmThread, telling: Telling): Promise<void> {
   const { parts, recorder, stop } = telling;
-  const ofAlarm = await parts.store.notices.ofAlarm(thread.alarmId);
-  const waiting = waitingInOrder(ofAlarm, thread).filter((one) => !recorder.holds(one.id));
+  const ofAlarm = await parts.store.notices.ofAlarm(alarmId);
+  const nowMs = parts.clock.nowMs();
+  const waiting = waitingInOrder(ofAlarm, thread).filter(
+    (one) => !recorder.holds(one.id) && !isHistory(one.decidedMs, nowMs),
+  );
   let held: Outcome | null = null;
   for (const [index, notice] of waiting.entries()) {
     const outcome: Outcome = held ?? (isReplaced(waiting, index) ? replaced : await tellOne(notice, telling));
@@ -48,41 +51,56 @@ const replaced: Outcome = { type: 'given-up', result: 'replaced by a later notic
 
 async function tellOne(notice: Notice, telling: Telling): Promise<Outcome> {
   try {
-    return await prepareAndSend(notice, telling);
+    return await send([notice], telling);
   } catch (error) {
     return unexpected(error, notice, telling);
   }
 }
 
-async function prepareAndSend(notice: Notice, { parts, circuit, stop }: Telling): Promise<Outcome> {
-  const nowMs = parts.clock.nowMs();
-  if (isHistory(notice.decidedMs, nowMs)) return { type: 'given-up', result: sayHistory(notice) };
-  const [facts, target] = await Promise.all([gatherFacts(notice, parts.store), findTarget(notice, parts)]);
-  if (facts === null) return { type: 'given-up', result: 'the alarm is not in the store' };
+/** All of it has one outcome; what is older than anybody wants to know is given up. */
+async function tellHistory(due: readonly Notice[], telling: Telling): Promise<void> {
+  const { parts, recorder, stop } = telling;
+  const forgotten = (one: Notice) => isForgotten(one.decidedMs, parts.clock.nowMs());
+  const [old, told] = [due.filter(forgotten), due.filter((one) => !forgotten(one))];
+  for (const notice of old) await recorder.record(notice, { type: 'given-up', result: sayForgotten(notice) });
+  if (told.length === 0) return;
+  const outcome = await send(told, telling);
+  if (stop.aborted) return;
+  for (const notice of told) await recorder.record(notice, asHistory(outcome));
+}
+
+/** One notice as itself, several that are history as one message. */
+async function send(notices: readonly Notice[], { parts, circuit, stop }: Telling): Promise<Outcome> {
+  const [first] = notices;
+  if (first === undefined) throw new Error('there is nothing to send');
+  const target = await findTarget(first, parts);
   if (typeof target === 'string') return { type: 'given-up', result: target };
+  const nowMs = parts.clock.nowMs();
+  const isOld = isHistory(first.decidedMs, nowMs);
+  const composed = isOld ? await composeHistory(notices, target, parts) : await composeMessage(first, target, parts);
+  if (composed === null) return { type: 'given-up', result: 'the alarm is not in the store' };
   const askAgainMs = circuit.ask(target.service, nowMs);
   if (askAgainMs !== null)
-    return retryUnlessHistory(notice, askAgainMs, 'not tried: the service behind it did not answer several times');
-  const result = await send(notice, facts, target, parts, stop);
+    return retryUnlessForgotten(first, askAgainMs, 'not tried: the service behind it did not answer several times');
+  const { message, link } = composed;
+  // A person may press at once what a mail or a chat shows; a push must leave at once, and comes back before anybody can press.
+  const isPush = first.channel === 'web-push';
+  if (!isPush) await link?.keep();
+  const result = await target.send(message, stop);
   circuit.note(target.service, !result.delivered && result.serviceDown === true, parts.clock.nowMs());
+  if (isPush) await link?.keep();
   if (target.phone !== null && !stop.aborted) await keepPhoneResult(target.phone, result, parts);
-  return decideOutcome(result, notice, parts.clock.nowMs(), parts.random());
+  return decideOutcome(result, first, parts.clock.nowMs(), parts.random());
 }
 
-function send(
-  notice: Notice,
-  facts: NoticeFacts,
-  target: FoundTarget,
-  parts: DeliveryParts,
-  stop: AbortSignal,
-): Promise<SendResult> {
-  const { person } = target;
-  const saying = { nowMs: parts.clock.nowMs(), ...parts.sayContext(), publicUrl: parts.publicUrl(), person };
-  return target.send(buildNoticeMessage(notice, facts, saying), stop);
+function asHistory(outcome: Outcome): Outcome {
+  return outcome.type === 'sent'
+    ? { ...outcome, result: `told as history in one message; ${outcome.result}` }
+    : outcome;
 }
 
-function sayHistory({ result }: Notice): string {
-  return `older than 6 h when it could be told: kept as history${result === null ? '' : ` (before: ${result})`}`;
+function sayForgotten({ result }: Notice): string {
+  return `older than 7 days when it could be told${result === null ? '' : ` (before: ${result})`}`;
 }
 
 function unexpected(error: unknown, notice: Notice, { parts }: Telling): Outcome {

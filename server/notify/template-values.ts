@@ -8,7 +8,7 @@ export function templateValues(message: NoticeMessage): TemplateValues {
   const alarm = facts?.alarm;
   return {
     ...{ noticeId, kind, title, body, sentence, advice, url },
-    acknowledgeUrl: message.acknowledgeUrl ?? '',
+    acknowledgeUrl: message.acknowledge?.url ?? '',
     at: utcText(message.atMs),
     priority: alarm?.priority ?? '',
     'chamber.id': facts?.chamber.id ?? '',

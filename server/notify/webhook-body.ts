@@ -5,7 +5,7 @@ import type { NoticeFacts, NoticeMessage } from './notice-message.ts';
 
 /** One JSON object; times are RFC 3339 UTC. `alarm`, `chamber` and `batch` are null for a test. */
 export function writeWebhookBody(message: NoticeMessage): string {
-  const { noticeId, kind, title, body, sentence, advice, url, acknowledgeUrl, person, atMs, toldLate, facts } = message;
+  const { noticeId, kind, title, body, sentence, advice, url, acknowledge, person, atMs, toldLate, facts } = message;
   return JSON.stringify({
     noticeId,
     kind,
@@ -16,7 +16,7 @@ export function writeWebhookBody(message: NoticeMessage): string {
     sentence,
     advice,
     url,
-    acknowledgeUrl,
+    acknowledgeUrl: acknowledge?.url ?? null,
     person,
     chamber: facts?.chamber ?? null,
     batch: facts?.batch ?? null,
@@ -29,7 +29,7 @@ function viewOf({ alarm, chamber, batch, probeName }: NoticeFacts): Omit<AlarmVi
   return {
     id,
     chamberId: chamber.id,
-    chamberName: chamber.name,
+    chamberName: chamber.name ?? '',
     batchId: alarm.batchId,
     batchCode: batch?.code ?? null,
     rule,

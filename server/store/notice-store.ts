@@ -7,7 +7,7 @@ import { guarded } from './store-problem.ts';
 type NoticeRow = Omit<Notice, 'urgent'> & { urgent: number };
 
 const columns = `SELECT id, alarm_id alarmId, chamber_id chamberId, kind, channel, target_id targetId, person_id personId, urgent, decided_ms decidedMs, state,
-  attempts, result, result_ms resultMs FROM notices`;
+  attempts, result, result_ms resultMs, confirmed_ms confirmedMs FROM notices`;
 
 /** Writes notices to send; one that is there already stays as it is. Call inside the transaction. */
 export function prepareNoticeWriter(db: Database) {
@@ -29,6 +29,8 @@ export function openNoticeStore(db: Database): Store['notices'] {
   const next = db.prepare<[], { ms: number | null }>(`SELECT min(next_try_ms) ms FROM notices WHERE state = 'waiting'`);
   const ofAlarm = db.prepare<[string], NoticeRow>(`${columns} WHERE alarm_id = ? ORDER BY decided_ms, id`);
   const newest = db.prepare<[string], { ms: number | null }>('SELECT max(decided_ms) ms FROM notices WHERE kind = ?');
+  const one = db.prepare<[string], NoticeRow>(`${columns} WHERE id = ?`);
+  const confirm = db.prepare('UPDATE notices SET confirmed_ms = coalesce(confirmed_ms, ?) WHERE id = ?');
   const mark = db.prepare(
     'UPDATE notices SET state = ?, result = ?, result_ms = ?, attempts = attempts + 1, next_try_ms = ? WHERE id = ?',
   );
@@ -37,6 +39,11 @@ export function openNoticeStore(db: Database): Store['notices'] {
     nextDueMs: async () => guarded(() => next.get()?.ms ?? null),
     ofAlarm: async (alarmId) => guarded(() => ofAlarm.all(alarmId).map(toNotice)),
     newestMs: async (kind) => guarded(() => newest.get(kind)?.ms ?? null),
+    confirm: async (id, atMs) => guarded(() => confirm.run(atMs, id).changes > 0),
+    async get(id) {
+      const row = guarded(() => one.get(id));
+      return row === undefined ? null : toNotice(row);
+    },
     async markSent(id, result, atMs) {
       guarded(() => mark.run('sent', result, atMs, atMs, id));
     },

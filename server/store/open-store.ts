@@ -1,5 +1,6 @@
 // The store on SQLite: the parts put together, and the one transaction that a turn of the watch is written in.
 import type { Database } from 'better-sqlite3';
+import { openAcknowledgeLinkStore } from './acknowledge-link-store.ts';
 import { openAlarmStore, prepareAlarmWriter } from './alarm-store.ts';
 import { openBatchStore } from './batch-store.ts';
 import { openCalibrationStore } from './calibration-store.ts';
@@ -52,6 +53,7 @@ function storeOn(db: Database): Store {
     phones: openPhoneStore(db),
     duty: openDutyStore(db),
     notices: openNoticeStore(db),
+    acknowledgeLinks: openAcknowledgeLinkStore(db),
     settings: openSettingStore(db),
   };
 }

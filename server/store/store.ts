@@ -120,16 +120,51 @@ export interface CheckAnswer {
   readonly note: string;
 }
 
-export interface Phone {
+export interface NewPhone {
   readonly id: string;
   readonly personId: string;
   readonly name: string;
   readonly endpoint: string;
   readonly p256dh: string;
   readonly auth: string;
+  /** The public key that it subscribed with; null = the first of the site. */
+  readonly pushKey: string | null;
   readonly createdMs: number;
+}
+
+export interface Phone extends NewPhone {
   readonly lastResult: string | null;
   readonly lastResultMs: number | null;
+  /** Pushes refused in a row, and since when. */
+  readonly refusals: number;
+  readonly refusedSinceMs: number | null;
+  /** When it last said that it has shown a notice. */
+  readonly confirmedMs: number | null;
+}
+
+/** A phone that was dropped because it takes no more alerts. */
+export interface LostPhone {
+  readonly id: string;
+  readonly personId: string;
+  readonly name: string;
+  readonly reason: string;
+  readonly lostMs: number;
+}
+
+/** `refused`: not for a fault that passes by itself. */
+export interface PhoneResult {
+  readonly kind: 'accepted' | 'failed' | 'refused';
+  readonly text: string;
+}
+
+/** A link that acknowledges one alarm, once. `personId` null = made for a program; `saidBy` is who has it then. */
+export interface AcknowledgeLink {
+  readonly tokenHash: string;
+  readonly alarmId: string;
+  readonly personId: string | null;
+  readonly saidBy: string;
+  readonly expiresMs: number;
+  readonly usedMs: number | null;
 }
 
 export interface Notice extends NoticeDraft {
@@ -137,6 +172,8 @@ export interface Notice extends NoticeDraft {
   readonly state: 'waiting' | 'sent' | 'given-up';
   readonly result: string | null;
   readonly resultMs: number | null;
+  /** When the device said that it has shown it. */
+  readonly confirmedMs: number | null;
 }
 
 export interface Refused {
@@ -324,9 +361,14 @@ export interface Store {
     all(): Promise<Phone[]>;
     get(id: string): Promise<Phone | null>;
     /** A subscription that is known already is taken over by the person who brings it. */
-    put(phone: Phone): Promise<Phone>;
+    put(phone: NewPhone): Promise<Phone>;
     remove(id: string): Promise<boolean>;
-    setResult(id: string, result: string, atMs: number): Promise<void>;
+    setResult(id: string, result: PhoneResult, atMs: number): Promise<void>;
+    confirm(id: string, atMs: number): Promise<void>;
+    /** Drops a phone, remembers that and why, and writes the notices that say so: all or nothing. */
+    lose(phone: Phone, reason: string, atMs: number, notices: readonly NoticeDraft[]): Promise<void>;
+    lost(personId: string): Promise<LostPhone[]>;
+    forgetLost(id: string, personId: string): Promise<boolean>;
   };
   readonly duty: {
     /** The weekly rota, and the plan of escalation beside it as it was written; undefined = none was. */
@@ -343,6 +385,16 @@ export interface Store {
     markSent(id: string, result: string, atMs: number): Promise<void>;
     markRetry(id: string, result: string, atMs: number, nextTryMs: number): Promise<void>;
     markGivenUp(id: string, result: string, atMs: number): Promise<void>;
+    /** The device has shown it. Only the first time counts; false when there is no such notice. */
+    confirm(id: string, atMs: number): Promise<boolean>;
+    get(id: string): Promise<Notice | null>;
+  };
+  readonly acknowledgeLinks: {
+    /** Adds one, and takes away those that have expired by `sweepBeforeMs`. */
+    add(link: Omit<AcknowledgeLink, 'usedMs'>, sweepBeforeMs: number): Promise<void>;
+    get(tokenHash: string): Promise<AcknowledgeLink | null>;
+    /** True for the one who used it first. */
+    use(tokenHash: string, atMs: number): Promise<boolean>;
   };
   readonly settings: {
     get(name: string): Promise<unknown>;

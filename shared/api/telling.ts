@@ -11,6 +11,8 @@ export const newPhoneSchema = z.object({
     endpoint: z.url({ protocol: /^https?$/ }),
     keys: z.object({ p256dh: base64url, auth: base64url }),
   }),
+  /** The public key it subscribed with; left out = the present one. */
+  pushKey: base64url.max(100).optional(),
 });
 export const phoneSchema = z.object({
   id: idSchema,
@@ -18,11 +20,36 @@ export const phoneSchema = z.object({
   createdAt: timeSchema,
   lastResult: z.string().nullable(),
   lastResultAt: timeSchema.nullable(),
+  /** When the phone last said that it has shown a notice. */
+  confirmedAt: timeSchema.nullable(),
+  /** It subscribed with an earlier key: open Takewell on it once. */
+  hasOldKey: z.boolean(),
 });
 export type PhoneView = z.infer<typeof phoneSchema>;
-/** `pushKey` is the VAPID public key the browser subscribes with. */
-export const phonesSchema = z.object({ items: z.array(phoneSchema), pushKey: z.string() });
-export const deliveryResultSchema = z.object({ delivered: z.boolean(), reason: z.string() });
+export const lostPhoneSchema = z.object({ id: idSchema, name: nameSchema, reason: z.string(), lostAt: timeSchema });
+export type LostPhoneView = z.infer<typeof lostPhoneSchema>;
+/**
+ * `lost`: phones that were dropped because they take no more alerts, until their person has seen it. `pushKey` is the VAPID public key the
+ * browser subscribes with; `publicUrl` the address people use, as set.
+ */
+export const phonesSchema = z.object({
+  items: z.array(phoneSchema),
+  lost: z.array(lostPhoneSchema),
+  pushKey: z.string(),
+  publicUrl: z.string().nullable(),
+});
+export type PhonesView = z.infer<typeof phonesSchema>;
+/** `delivered` = the other side has it, since `at`. Only a phone says that it has shown it. */
+export const deliveryResultSchema = z.object({ delivered: z.boolean(), reason: z.string(), at: timeSchema });
+export type DeliveryResult = z.infer<typeof deliveryResultSchema>;
+
+export const receiptSchema = z.object({ noticeId: z.string().min(1).max(300), secret: z.string().min(1).max(100) });
+
+/** To the signed-in person: by e-mail, or through a webhook as they would be told by it. */
+export const channelTestSchema = z.discriminatedUnion('channel', [
+  z.object({ channel: z.literal('email') }),
+  z.object({ channel: z.literal('webhook'), webhookId: idSchema }),
+]);
 
 export const siteSettingsSchema = z.object({
   siteName: nameSchema,

@@ -3,7 +3,8 @@
 /**
  * `raised`: it began. `escalated`: it got worse. `asked-anew`: it was taken, and stands still. `passed-on`: nobody took it, so another
  * person is told. `repeated`: nobody has taken it yet. `taken`: somebody has it, said to the others. `returned`: over.
- * `flood`: many at once, told in one. `outage`: what was, while nobody watched.
+ * `flood`: many at once, told in one. `outage`: what was, while nobody watched. `phone-lost`: no alarm, but that a phone takes no more of them;
+ * its `alarmId` is `phone.<id>`.
  */
 export const noticeKinds = [
   'flood',
@@ -15,6 +16,7 @@ export const noticeKinds = [
   'repeated',
   'taken',
   'returned',
+  'phone-lost',
 ] as const;
 export type NoticeKind = (typeof noticeKinds)[number];
 

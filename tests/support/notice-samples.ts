@@ -1,6 +1,8 @@
 // One heat alarm and its notice, to be varied by the tests of alerting.
-import type { NoticeFacts, Saying } from '../../server/notify/notice-message.ts';
+import type { NoticeFacts } from '../../server/notify/notice-message.ts';
+import type { Occasion } from '../../server/notify/occasion.ts';
 import type { Alarm } from '../../shared/alarms/alarm.ts';
+import { plainEnglish } from '../../shared/saying.ts';
 import type { NoticeDraft } from '../../shared/telling/notice.ts';
 
 /** A Sunday, 13:04 in the zone of the samples. */
@@ -47,12 +49,15 @@ export const sampleFacts: NoticeFacts = {
   chamber: { id: 'c2', name: 'Chamber 2' },
   batch: { id: 'b1', code: 'T-117' },
   probeName: null,
+  told: [],
+  trend: null,
 };
 
-export const sampleSaying: Saying = {
+export const sampleOccasion: Occasion = {
   nowMs: SAMPLE_MS,
   zone: 'Europe/Berlin',
   publicUrl: 'https://takewell.example',
   siteName: 'Test nursery',
   person: null,
+  saying: plainEnglish,
 };

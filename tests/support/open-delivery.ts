@@ -28,8 +28,7 @@ export async function openDelivery(
   const keep = (level: string) => (_details: object, message: string) => {
     logged.push(`${level}: ${message}`);
   };
-  const owner = { publicUrl: 'https://takewell.example', contact: 'mailto:takewell@nursery.example' };
-  const vapid = await openVapidKeys(store.settings, owner);
+  const vapid = await openVapidKeys(store.settings, () => 'mailto:takewell@nursery.example');
   const delivery = createDelivery({
     store,
     channels: {
@@ -40,8 +39,10 @@ export async function openDelivery(
     clock: { nowMs: () => clock.ms },
     random: () => 0,
     log: { info: keep('info'), warn: keep('warn'), error: keep('error') },
-    publicUrl: () => owner.publicUrl,
-    sayContext: () => ({ zone: 'Europe/Berlin', siteName: 'Test nursery' }),
+    publicUrl: () => 'https://takewell.example',
+    manner: () => ({ zone: 'Europe/Berlin', siteName: 'Test nursery', temperatureUnit: '°C' }),
+    targetsOf: () => [],
+    makeLink: () => null,
     ...change,
   });
   onTestFinished(delivery.close);

@@ -17,7 +17,12 @@ export interface Outbox {
   addPhone(subscription: Subscription): Promise<Phone>;
   setChannels(channels: Partial<Channels>): Promise<void>;
   /** Writes an alarm and its notices in one commit, as the watch does. */
-  tell(alarm: Partial<Alarm>, kind: NoticeKind, targets: readonly Target[], atMs: number): Promise<NoticeDraft[]>;
+  tell(
+    alarm: Partial<Alarm>,
+    kind: Exclude<NoticeKind, 'phone-lost'>,
+    targets: readonly Target[],
+    atMs: number,
+  ): Promise<NoticeDraft[]>;
 }
 
 /** Opens it; the test that calls it closes and removes it when it ends. */
@@ -36,8 +41,11 @@ export async function openOutbox(nowMs: number): Promise<Outbox> {
     addPhone({ endpoint, keys }) {
       phones += 1;
       const id = `phone-${phones}`;
-      const row = { id, personId: 'crew-1', name: id, endpoint, ...keys, createdMs: nowMs + phones };
-      return store.phones.put({ ...row, lastResult: null, lastResultMs: null });
+      return store.phones.put({
+        ...{ id, personId: 'crew-1', name: id, endpoint, ...keys },
+        pushKey: null,
+        createdMs: nowMs + phones,
+      });
     },
     setChannels: (channels) => store.settings.put(CHANNELS_SETTING, channels),
     async tell(change, kind, targets, atMs) {
@@ -51,7 +59,7 @@ export async function openOutbox(nowMs: number): Promise<Outbox> {
   };
 }
 
-const changeOf: Record<NoticeKind, AlarmChange> = {
+const changeOf: Record<Exclude<NoticeKind, 'phone-lost'>, AlarmChange> = {
   flood: 'occurred',
   raised: 'occurred',
   outage: 'occurred',

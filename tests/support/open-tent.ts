@@ -29,6 +29,8 @@ export interface Tent extends TestApp {
 
 export interface TentOptions extends Pick<TestAppOptions, 'environment'> {
   readonly startMs?: number;
+  /** What is set up before it gets hot. */
+  readonly before?: (tent: Tent) => Promise<void>;
 }
 
 /** Opens it; the test that calls it closes it when it ends. */
@@ -53,6 +55,7 @@ export async function openBatch(tent: Tent, given: object = {}, closedAgoMs = 30
 /** A tent with a batch whose heat alarm was told a minute after it had become too hot. */
 export async function openHotTent(options: TentOptions = {}): Promise<Tent & { batch: BatchView; hot: AlarmView }> {
   const tent = await openTent(options);
+  await options.before?.(tent);
   const batch = await openBatch(tent);
   await tent.stay(28.5, MINUTE_MS, 95);
   const [hot] = await tent.alarms();

@@ -16,6 +16,8 @@ export interface NotDelivered {
   readonly retryable: boolean;
   /** Plain words: what is wrong and what to do. */
   readonly reason: string;
+  /** It was refused, and trying again will help only if somebody mends it: the message or its target, or our signature. */
+  readonly refusal?: 'message' | 'signature';
   /** The target exists no more: it is to be forgotten. */
   readonly gone?: boolean;
   /** The other side asks to be left alone so long. */

@@ -14,6 +14,8 @@ export interface PushTarget {
   readonly endpoint: string;
   readonly p256dh: string;
   readonly auth: string;
+  /** The public key of ours that it subscribed with; null = the first. */
+  readonly pushKey: string | null;
 }
 
 interface WebPushOptions {
@@ -28,23 +30,35 @@ export function createWebPush(options: WebPushOptions): Channel<PushTarget> {
   const { vapid, allowLocal, timeoutMs = SEND_TIMEOUT_MS } = options;
   return {
     async send(message, target, signal) {
-      const sealed = seal(message, target, vapid);
-      if ('fault' in sealed) return notDelivered(`${sealed.fault}: remove the phone and add it again`);
-      return judge(await post({ url: target.endpoint, ...sealed, timeoutMs, allowLocal, signal }), target);
+      const sendSealed = async (limitBytes?: number): Promise<PostOutcome | NotDelivered> => {
+        const sealed = seal(message, target, vapid, limitBytes);
+        if ('fault' in sealed) return refused(`${sealed.fault}: remove the phone and add it again`, 'message');
+        return post({ url: target.endpoint, ...sealed, timeoutMs, allowLocal, signal });
+      };
+      const outcome = await sendSealed();
+      // A push service may take less than 4,096 bytes (RFC 8030 §7.2): then the title has to do.
+      const isTooLarge = 'kind' in outcome && outcome.kind === 'answered' && outcome.status === 413;
+      const last = isTooLarge ? await sendSealed(SMALL_BYTES) : outcome;
+      return 'kind' in last ? judge(last, target) : last;
     },
   };
 }
 
+const SMALL_BYTES = 900;
+
 type Sealed = { readonly headers: Record<string, string>; readonly body: Buffer } | { readonly fault: string };
 
-function seal(message: NoticeMessage, { endpoint, p256dh, auth }: PushTarget, vapid: VapidKeys): Sealed {
+function seal(message: NoticeMessage, target: PushTarget, vapid: VapidKeys, limitBytes?: number): Sealed {
+  const { endpoint, p256dh, auth, pushKey } = target;
   if (!URL.canParse(endpoint)) return { fault: 'its address is no web address' };
+  const pair = vapid.pairOf(pushKey);
+  if (pair === null) return { fault: 'the key that it was added with is kept no more' };
   try {
     const { headers, body } = webPush.generateRequestDetails(
       { endpoint, keys: { p256dh, auth } },
-      writePushPayload(message),
+      writePushPayload(message, vapid.receiptOf(message.noticeId), limitBytes),
       {
-        vapidDetails: vapid,
+        vapidDetails: { ...pair, subject: vapid.subject() },
         TTL: message.ttlSeconds,
         urgency: message.urgent ? 'high' : 'normal',
         topic: topicOf(message.tag),
@@ -98,9 +112,17 @@ function refusedBy(status: number): SendResult {
   // A clock that is still wrong after start makes the signature invalid; it gets right by itself.
   if (status === 401 || status === 403) {
     const reason = `the push service does not accept our signature (${status}): check the clock of this computer; if it is right, add the phone again`;
-    return { delivered: false, retryable: true, reason };
+    return refused(reason, 'signature');
   }
-  return notDelivered(`the push service refuses the message (${status}): remove the phone and add it again`);
+  return refused(
+    `the push service refuses the message (${status}): add the phone again on the phone itself`,
+    'message',
+  );
+}
+
+/** To be tried again all the same: a phone is dropped only when it is refused several times in a row. */
+function refused(reason: string, refusal: 'message' | 'signature'): NotDelivered {
+  return { delivered: false, retryable: true, reason, refusal };
 }
 
 function notDelivered(reason: string): NotDelivered {

@@ -16,6 +16,8 @@ export const problems = {
   nameTaken: 'Somebody has this name already: add a surname.',
   lastManager: 'This is the last manager: make another one first.',
   noSuchPhone: 'You have no such phone.',
+  noSuchWebhook: 'There is no such webhook: save it first.',
+  wrongReceipt: 'Only the phone that got a notice can confirm it.',
   invitationGone: 'This invitation was used or withdrawn already.',
   invitationUseless: 'This invitation was used, withdrawn or is older than two days: ask for a new one.',
   rotaPersonGone: 'Somebody in the rota was removed meanwhile: load the page anew and look at their hours.',

@@ -17,6 +17,8 @@ export const problems: SharedWords['problems'] = {
   nameTaken: 'Alguien tiene ya este nombre: añada un apellido.',
   lastManager: 'Es el último responsable: cree antes otro.',
   noSuchPhone: 'Usted no tiene ese teléfono.',
+  noSuchWebhook: 'Ese webhook no existe: guárdelo primero.',
+  wrongReceipt: 'Solo el teléfono que recibió un aviso puede confirmarlo.',
   invitationGone: 'Esta invitación ya se usó o se retiró.',
   invitationUseless: 'Esta invitación se usó, se retiró o tiene más de dos días: pida una nueva.',
   rotaPersonGone: 'Mientras tanto se quitó a alguien del turno: cargue la página de nuevo y revise sus horas.',

@@ -4,8 +4,20 @@ import { alarms } from './alarms.ts';
 import { checks } from './checks.ts';
 import { faults } from './faults.ts';
 import { names } from './names.ts';
+import { notices } from './notices.ts';
 import { problems } from './problems.ts';
 import { shapes } from './shapes.ts';
 import { ahead, spans } from './spans.ts';
 
-export const spanish: SharedWords = { decimal: ',', names, alarms, spans, ahead, checks, faults, problems, shapes };
+export const spanish: SharedWords = {
+  decimal: ',',
+  names,
+  alarms,
+  spans,
+  ahead,
+  checks,
+  faults,
+  notices,
+  problems,
+  shapes,
+};

@@ -17,6 +17,8 @@ export const problems: SharedWords['problems'] = {
   nameTaken: 'Iemand heeft deze naam al: voeg een achternaam toe.',
   lastManager: 'Dit is de laatste beheerder: maak eerst een andere.',
   noSuchPhone: 'Je hebt zo’n telefoon niet.',
+  noSuchWebhook: 'Die webhook bestaat niet: sla hem eerst op.',
+  wrongReceipt: 'Alleen de telefoon die een melding kreeg, kan die bevestigen.',
   invitationGone: 'Deze uitnodiging is al gebruikt of ingetrokken.',
   invitationUseless: 'Deze uitnodiging is gebruikt, ingetrokken of ouder dan twee dagen: vraag een nieuwe.',
   rotaPersonGone: 'Iemand in het rooster is intussen verwijderd: laad de pagina opnieuw en bekijk die uren.',

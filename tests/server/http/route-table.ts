@@ -92,12 +92,16 @@ const anybody: readonly [Method, string][] = [
   ['DELETE', '/session'],
   ['GET', '/health'],
   ['GET', '/metrics'],
+  ['POST', '/acknowledge'],
+  ['POST', '/receipts'],
 ];
 const ownAffairs: readonly [Method, string][] = [
   ['GET', '/phones'],
   ['POST', '/phones'],
   ['DELETE', '/phones/{id}'],
   ['POST', '/phones/{id}/test'],
+  ['DELETE', '/phones/lost/{id}'],
+  ['POST', '/channels/test'],
   ['PATCH', '/people/me'],
 ];
 

@@ -1,10 +1,10 @@
 import { expect, test } from 'vitest';
 import type { SendResult } from '../../../server/notify/channels/channel.ts';
-import { decideOutcome, type Outcome, retryUnlessHistory } from '../../../server/notify/decide-outcome.ts';
+import { decideOutcome, type Outcome, retryUnlessForgotten } from '../../../server/notify/decide-outcome.ts';
 
 const DECIDED_MS = 1_000_000_000;
 const NOW_MS = DECIDED_MS + 60_000;
-const SIX_HOURS_MS = 6 * 3_600_000;
+const SEVEN_DAYS_MS = 7 * 24 * 3_600_000;
 const failed = { delivered: false, retryable: true, reason: 'no answer' } as const;
 
 const rows: [string, SendResult, number, Outcome][] = [
@@ -30,10 +30,10 @@ const rows: [string, SendResult, number, Outcome][] = [
     { type: 'retry', result: 'no answer', nextTryMs: NOW_MS + 20_000 },
   ],
   [
-    'asked to wait until it is history',
-    { ...failed, retryAfterMs: SIX_HOURS_MS },
+    'asked to wait until nobody wants to know',
+    { ...failed, retryAfterMs: SEVEN_DAYS_MS },
     0,
-    { type: 'given-up', result: 'no answer; tried for 6 h, no more tries' },
+    { type: 'given-up', result: 'no answer; tried for 7 days, no more tries' },
   ],
 ];
 
@@ -42,8 +42,8 @@ test.each(rows)('%s', (_, result, attempts, outcome) => {
 });
 
 test.each([
-  ['six hours after deciding there is a last try', SIX_HOURS_MS, 'retry'],
-  ['a millisecond later there is none', SIX_HOURS_MS + 1, 'given-up'],
+  ['seven days after deciding there is a last try', SEVEN_DAYS_MS, 'retry'],
+  ['a millisecond later there is none', SEVEN_DAYS_MS + 1, 'given-up'],
 ])('%s', (_, ageMs, type) => {
-  expect(retryUnlessHistory({ attempts: 9, decidedMs: DECIDED_MS }, DECIDED_MS + ageMs, 'no answer').type).toBe(type);
+  expect(retryUnlessForgotten({ attempts: 9, decidedMs: DECIDED_MS }, DECIDED_MS + ageMs, 'no answer').type).toBe(type);
 });

@@ -72,28 +72,76 @@ describe('trying again', () => {
     expect(site.push.received[0]?.body).toMatch(/^Told late: decided at 13:04, 25 min ago\./);
   });
 
-  test.each([
-    ['at six hours it is still told', 6 * HOUR_MS, 1, 'sent'],
-    ['a millisecond later it is history', 6 * HOUR_MS + 1, 0, 'given-up'],
-  ])('after an outage: %s', async (_, ageMs, told, state) => {
+  test('six hours are still news', async () => {
     const site = await openAlertSite();
     await site.tell({}, 'raised', [phoneOne], SAMPLE_MS);
-    site.clock.ms = SAMPLE_MS + ageMs;
+    site.clock.ms = SAMPLE_MS + 6 * HOUR_MS;
     await site.delivery.deliverNotices();
-    expect(site.push.received).toHaveLength(told);
-    expect(await stateOf(site.store)).toMatchObject([{ state }]);
+    expect(site.push.received).toMatchObject([{ title: '▲ Chamber 2: hot 29.1 °C' }]);
+  });
+});
+
+describe('what could not be told for six hours', () => {
+  async function openLateSite() {
+    const site = await openAlertSite();
+    site.push.answerWith({ status: 500 });
+    await site.tell({ id: 'heat' }, 'raised', [phoneOne], SAMPLE_MS);
+    await site.tell({ id: 'dry', rule: 'dry', value: 71, limit: 80 }, 'raised', [phoneOne], SAMPLE_MS + 1);
+    await site.delivery.deliverNotices();
+    site.push.answerWith(null);
+    site.clock.ms = SAMPLE_MS + 6 * HOUR_MS + 2;
+    return site;
+  }
+
+  test('is told as history, all of it in one message', async () => {
+    const site = await openLateSite();
+    await site.delivery.deliverNotices();
+    expect(site.push.received).toMatchObject([
+      { title: 'While we could not reach you: 2 alarms', data: { kind: 'history' } },
+    ]);
+    expect(site.push.received[0]?.body.split('\n')[0]).toMatch(
+      /^Chamber 2: Hot: 29.1 °C, limit 28 for 6 h 4 min, since 13:00\.$/,
+    );
+    expect(site.push.received[0]?.headers.urgency).toBe('normal');
+    for (const alarm of ['heat', 'dry'])
+      expect(await stateOf(site.store, alarm)).toMatchObject([
+        { state: 'sent', result: expect.stringMatching(/^told as history in one message; accepted by /) },
+      ]);
   });
 
-  test('a notice given up as history says why, and what stood in its way before', async () => {
-    const site = await openAlertSite();
-    await site.tell({}, 'raised', [phoneOne], SAMPLE_MS);
+  test('waits on while nobody can be reached, and keeps its name when it is sent again', async () => {
+    const site = await openLateSite();
     site.push.answerWith({ status: 500 });
     await site.delivery.deliverNotices();
-    site.clock.ms = SAMPLE_MS + 6 * HOUR_MS + 1;
+    expect(await stateOf(site.store, 'heat')).toMatchObject([{ state: 'waiting' }]);
+    site.push.answerWith(null);
+    site.clock.ms += HOUR_MS;
     await site.delivery.deliverNotices();
-    const before = 'the push service is in trouble (500)';
-    expect((await stateOf(site.store))[0]?.result).toBe(
-      `older than 6 h when it could be told: kept as history (before: ${before})`,
-    );
+    expect(site.push.received).toMatchObject([
+      { data: { noticeId: expect.stringMatching(/^history\.[0-9a-f]{32}$/) } },
+    ]);
+  });
+
+  test('does not take along what is news', async () => {
+    const site = await openLateSite();
+    await site.tell({ id: 'cold', rule: 'cold', limit: 18, value: 12 }, 'raised', [phoneOne], site.clock.ms);
+    await site.delivery.deliverNotices();
+    expect(site.push.received.map(({ title }) => title).toSorted()).toEqual([
+      'While we could not reach you: 2 alarms',
+      '▲ Chamber 2: cold 12.0 °C'.replace('▲', '▼'),
+    ]);
+  });
+
+  test('is given up after seven days, with what stood in its way', async () => {
+    const site = await openLateSite();
+    site.clock.ms = SAMPLE_MS + 7 * 24 * HOUR_MS + 2;
+    await site.delivery.deliverNotices();
+    expect(site.push.received).toEqual([]);
+    expect(await stateOf(site.store, 'heat')).toMatchObject([
+      {
+        state: 'given-up',
+        result: 'older than 7 days when it could be told (before: the push service is in trouble (500))',
+      },
+    ]);
   });
 });

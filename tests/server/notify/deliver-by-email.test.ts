@@ -25,7 +25,7 @@ async function openMailSite({ timeoutMs = 5_000 } = {}) {
   await outbox.addPhone(push.subscribe());
   await outbox.store.people.setDetails('crew-1', { email: 'crew@nursery.example' });
   await outbox.setChannels({ email: smtp.settings() });
-  const vapid = await openVapidKeys(outbox.store.settings, { publicUrl: 'https://takewell.example', contact: '' });
+  const vapid = await openVapidKeys(outbox.store.settings, () => 'mailto:takewell@nursery.example');
   const channels = {
     'web-push': createWebPush({ vapid, allowLocal: true }),
     email: createEmail({ trusted: smtp.certificate, timeoutMs }),

@@ -2,11 +2,11 @@
 import { expect, test } from 'vitest';
 import { buildNoticeMessage } from '../../../server/notify/notice-message.ts';
 import { writePushPayload } from '../../../server/notify/push-payload.ts';
-import { sampleFacts, sampleNotice, sampleSaying } from '../../support/notice-samples.ts';
+import { sampleFacts, sampleNotice, sampleOccasion } from '../../support/notice-samples.ts';
 
 const notice = { ...sampleNotice, kind: 'flood' } as const;
 const flood = { standing: 12, critical: 2, chambers: ['Chamber 2', 'Chamber 5'] };
-const build = (facts: typeof flood) => buildNoticeMessage(notice, { ...sampleFacts, flood: facts }, sampleSaying);
+const build = (facts: typeof flood) => buildNoticeMessage(notice, { ...sampleFacts, flood: facts }, sampleOccasion);
 
 test('says how many, where and what to do, and opens the list of alarms', () => {
   expect(build(flood)).toMatchObject({
@@ -25,7 +25,7 @@ test('says only what is so', () => {
 });
 
 test('names no alarm in the push either', () => {
-  expect(JSON.parse(writePushPayload(build(flood)))).toMatchObject({
+  expect(JSON.parse(writePushPayload(build(flood), 'receipt'))).toMatchObject({
     notification: { tag: 'flood', data: { alarmId: null, chamberId: null, kind: 'flood' } },
   });
 });

@@ -1,14 +1,14 @@
 import { describe, expect, test } from 'vitest';
 import { buildNoticeMessage, buildTestMessage } from '../../../server/notify/notice-message.ts';
 import type { Alarm, RuleId } from '../../../shared/alarms/alarm.ts';
-import { SAMPLE_MS, sampleAlarm, sampleFacts, sampleNotice, sampleSaying } from '../../support/notice-samples.ts';
+import { SAMPLE_MS, sampleAlarm, sampleFacts, sampleNotice, sampleOccasion } from '../../support/notice-samples.ts';
 
 const MINUTE_MS = 60_000;
 const HOUR_MS = 60 * MINUTE_MS;
 
 function messageOf(alarm: Partial<Alarm>, notice: Partial<typeof sampleNotice> = {}, nowMs = SAMPLE_MS) {
   const facts = { ...sampleFacts, alarm: { ...sampleAlarm, ...alarm } };
-  return buildNoticeMessage({ ...sampleNotice, ...notice }, facts, { ...sampleSaying, nowMs });
+  return buildNoticeMessage({ ...sampleNotice, ...notice }, facts, { ...sampleOccasion, nowMs });
 }
 
 const over = { level: 0, state: 'returned-unacknowledged', returnedMs: SAMPLE_MS + 8 * MINUTE_MS } as const;
@@ -71,7 +71,7 @@ test('an alarm that somebody has taken meanwhile says so', () => {
 
 test('a notice about one probe names the probe', () => {
   const facts = { ...sampleFacts, probeName: 'canopy-1', alarm: { ...sampleAlarm, rule: 'silent-probe' as const } };
-  expect(buildNoticeMessage(sampleNotice, facts, sampleSaying).body).toContain('Probe canopy-1. Batch T-117.');
+  expect(buildNoticeMessage(sampleNotice, facts, sampleOccasion).body).toContain('Probe canopy-1. Batch T-117.');
 });
 
 describe('told late', () => {
@@ -112,7 +112,7 @@ test('the link opens the alarm on the page of its chamber', () => {
 });
 
 test('a test message says that nothing is wrong and belongs to no alarm', () => {
-  const message = buildTestMessage(sampleSaying);
+  const message = buildTestMessage(sampleOccasion, 'phone-1');
   expect(message).toMatchObject({ kind: 'test', title: 'Test from Takewell', facts: null, toldLate: false });
-  expect(message.url).toBe('https://takewell.example/');
+  expect(message.url).toBe('https://takewell.example/people');
 });

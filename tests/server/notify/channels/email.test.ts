@@ -4,13 +4,14 @@ import { createEmail } from '../../../../server/notify/channels/email.ts';
 import { buildNoticeMessage, type NoticeMessage } from '../../../../server/notify/notice-message.ts';
 import type { EmailSettings } from '../../../../shared/api/channels.ts';
 import { findFreePort } from '../../../support/free-port.ts';
-import { sampleFacts, sampleNotice, sampleSaying } from '../../../support/notice-samples.ts';
+import { sampleFacts, sampleNotice, sampleOccasion } from '../../../support/notice-samples.ts';
 import { openSmtpServer, type SmtpBehaviour } from '../../../support/open-smtp-server.ts';
 import { readMail } from '../../../support/read-mail.ts';
 
 const person = { name: 'Crew one', email: 'crew@nursery.example', phoneNumber: null };
-const plain = buildNoticeMessage(sampleNotice, sampleFacts, { ...sampleSaying, person });
-const message: NoticeMessage = { ...plain, acknowledgeUrl: 'https://takewell.example/acknowledge/one-use' };
+const plain = buildNoticeMessage(sampleNotice, sampleFacts, { ...sampleOccasion, person });
+const acknowledge = { token: 'one-use', url: 'https://takewell.example/acknowledge/one-use' };
+const message: NoticeMessage = { ...plain, acknowledge };
 
 async function open({ tls = false, isTrusted = true, timeoutMs = 5_000 } = {}) {
   const server = await openSmtpServer({ tls });
@@ -47,7 +48,7 @@ describe('a mail that is taken over', () => {
     await send();
     const { headers, text, html } = readMail(server.mails[0]?.text ?? '');
     expect(headers.subject).toEqual(['▲ Chamber 2: hot 29.1 °C']);
-    for (const words of [message.url, message.acknowledgeUrl, 'Batch T-117.', 'Shade now.']) {
+    for (const words of [message.url, acknowledge.url, 'Batch T-117.', 'Shade now.']) {
       expect(text).toContain(words);
       expect(html).toContain(words);
     }

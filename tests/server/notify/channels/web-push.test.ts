@@ -5,13 +5,20 @@ import webPush from 'web-push';
 import type { SendResult } from '../../../../server/notify/channels/channel.ts';
 import { createWebPush, topicOf } from '../../../../server/notify/channels/web-push.ts';
 import { buildNoticeMessage } from '../../../../server/notify/notice-message.ts';
+import type { VapidKeys } from '../../../../server/notify/vapid-keys.ts';
 import type { PeerAnswer } from '../../../support/http-peer.ts';
-import { sampleFacts, sampleNotice, sampleSaying } from '../../../support/notice-samples.ts';
+import { sampleFacts, sampleNotice, sampleOccasion } from '../../../support/notice-samples.ts';
 import { openPushEndpoint, type Subscription } from '../../../support/push-endpoint.ts';
 
 const keys = webPush.generateVAPIDKeys();
-const vapid = { ...keys, subject: 'mailto:takewell@nursery.example' };
-const message = buildNoticeMessage(sampleNotice, sampleFacts, sampleSaying);
+const vapid: VapidKeys = {
+  publicKey: keys.publicKey,
+  pairOf: (pushKey) => (pushKey === null ? keys : null),
+  subject: () => 'mailto:takewell@nursery.example',
+  receiptOf: () => 'receipt',
+  isReceipt: () => false,
+};
+const message = buildNoticeMessage(sampleNotice, sampleFacts, sampleOccasion);
 
 async function open() {
   const endpoint = await openPushEndpoint();
@@ -20,7 +27,7 @@ async function open() {
 }
 
 function targetOf({ endpoint, keys: own }: Subscription) {
-  return { endpoint, ...own };
+  return { endpoint, ...own, pushKey: null };
 }
 
 test('a phone can read the push, and the push service knows whose it is and how it is to be kept', async () => {
@@ -32,7 +39,7 @@ test('a phone can read the push, and the push service knows whose it is and how 
   const [push] = endpoint.received;
   expect(push).toMatchObject({ title: '▲ Chamber 2: hot 29.1 °C', body: message.body, tag: 'c2.heat.mm7' });
   expect(push?.headers).toMatchObject({ ttl: '21600', urgency: 'high', topic: topicOf('c2.heat.mm7') });
-  expect(push?.vapid).toMatchObject({ aud: endpoint.origin, sub: vapid.subject, key: keys.publicKey });
+  expect(push?.vapid).toMatchObject({ aud: endpoint.origin, sub: vapid.subject(), key: keys.publicKey });
 });
 
 test('what is not urgent is sent so that a phone may sleep on', async () => {
@@ -54,12 +61,15 @@ describe('what a push service answers', () => {
     [{ status: 404 }, { delivered: false, retryable: false, gone: true }],
     [{ status: 410 }, { delivered: false, retryable: false, gone: true }],
     [{ status: 413 }, { delivered: false, retryable: false, reason: expect.stringContaining('too large') }],
-    [{ status: 400 }, { delivered: false, retryable: false }],
+    [{ status: 400 }, { delivered: false, retryable: true, refusal: 'message' }],
     [
       { status: 307, headers: { location: 'http://127.0.0.1:9/' } },
-      { delivered: false, retryable: false },
+      { delivered: false, retryable: true, refusal: 'message' },
     ],
-    [{ status: 403 }, { delivered: false, retryable: true, reason: expect.stringContaining('check the clock') }],
+    [
+      { status: 403 },
+      { delivered: false, retryable: true, refusal: 'signature', reason: expect.stringContaining('check the clock') },
+    ],
     [
       { status: 429, headers: { 'retry-after': '60' } },
       { retryable: true, retryAfterMs: 60_000, serviceDown: false },
@@ -124,7 +134,6 @@ test.each([
   const result = await createWebPush({ vapid, allowLocal: true }).send(message, target);
   expect(result).toMatchObject({
     delivered: false,
-    retryable: false,
     reason: expect.stringMatching(/address|add it again/),
   });
   expect(endpoint.asked()).toBe(0);

@@ -2,10 +2,10 @@
 import { describe, expect, onTestFinished, test } from 'vitest';
 import { createWebhook } from '../../../../server/notify/channels/webhook.ts';
 import { buildNoticeMessage } from '../../../../server/notify/notice-message.ts';
-import { sampleAlarm, sampleFacts, sampleNotice, sampleSaying } from '../../../support/notice-samples.ts';
+import { sampleAlarm, sampleFacts, sampleNotice, sampleOccasion } from '../../../support/notice-samples.ts';
 import { openWebhookReceiver, webhookTo } from '../../../support/webhook-receiver.ts';
 
-const message = buildNoticeMessage(sampleNotice, sampleFacts, sampleSaying);
+const message = buildNoticeMessage(sampleNotice, sampleFacts, sampleOccasion);
 const SECRET = 'a secret of the nursery';
 
 async function open(secret = SECRET) {
@@ -75,7 +75,7 @@ test('with another secret the signature does not fit, and without one there is n
 test('an alarm that is over is told with the moment of its return', async () => {
   const receiver = await open();
   const alarm = { ...sampleAlarm, level: 0, returnedMs: Date.UTC(2026, 2, 1, 12, 12), batchId: 'b1' } as const;
-  const returned = buildNoticeMessage({ ...sampleNotice, kind: 'returned' }, { ...sampleFacts, alarm }, sampleSaying);
+  const returned = buildNoticeMessage({ ...sampleNotice, kind: 'returned' }, { ...sampleFacts, alarm }, sampleOccasion);
   await createWebhook().send(returned, webhookTo(receiver.url));
   expect(receiver.calls[0]?.message).toMatchObject({
     kind: 'returned',
