@@ -14,6 +14,8 @@ import type { BrokerAddress, NodeView, ProbeView, RefusedView } from '../shared/
 import type { ProfileVerdictView, ProfileView } from '../shared/api/profiles.ts';
 import type { Person, PersonDetails, Role, Session, TokenView } from '../shared/api/session.ts';
 import type { PhoneView, SiteSettings } from '../shared/api/telling.ts';
+import type { Person, Role, Session, TokenView } from '../shared/api/session.ts';
+import type { DeliveryResult, PhonesView, PhoneView, SiteSettings } from '../shared/api/telling.ts';
 import type { VentingView } from '../shared/api/venting.ts';
 import { getJson, getKept, sendJson } from './api.ts';
 
@@ -123,13 +125,14 @@ export const calls = {
   openWall: (token: string) =>
     sendJson<{ name: string }>('POST', '/wall', {}, token === '' ? {} : { authorization: `Bearer ${token}` }),
 
-  phones: () => getJson<{ items: readonly PhoneView[]; pushKey: string }>('/phones'),
+  phones: () => getJson<PhonesView>('/phones'),
   addPhone: (name: string, subscription: object) => sendJson<PhoneView>('POST', '/phones', { name, subscription }),
   removePhone: (id: string) => sendJson('DELETE', `/phones/${id}`),
   testPhone: (id: string) => sendJson<{ delivered: boolean; reason: string }>('POST', `/phones/${id}/test`),
   duty: () => getJson<DutyView>('/duty'),
   saveDuty: (duty: Duty) => sendJson<DutyView>('PUT', '/duty', duty),
   changeMe: (patch: Partial<PersonDetails>) => sendJson<Person>('PATCH', '/people/me', patch),
+  testPhone: (id: string) => sendJson<DeliveryResult>('POST', `/phones/${id}/test`),
   channels: () => getJson<ChannelsView>('/channels'),
   saveChannels: (channels: object) => sendJson<ChannelsView>('PUT', '/channels', channels),
   settings: () => getJson<SiteSettings>('/settings'),

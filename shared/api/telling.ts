@@ -27,7 +27,6 @@ export const phoneSchema = z.object({
 });
 export type PhoneView = z.infer<typeof phoneSchema>;
 export const lostPhoneSchema = z.object({ id: idSchema, name: nameSchema, reason: z.string(), lostAt: timeSchema });
-export type LostPhoneView = z.infer<typeof lostPhoneSchema>;
 /**
  * `lost`: phones that were dropped because they take no more alerts, until their person has seen it. `pushKey` is the VAPID public key the
  * browser subscribes with; `publicUrl` the address people use, as set.

@@ -85,8 +85,8 @@ async function acknowledgeOn(page: Page, site: TentSite): Promise<number> {
   const acknowledgedAt = utcText(acknowledgedMs);
   expect(await site.heat()).toMatchObject({ state: 'acknowledged', acknowledgedBy: CREW.name, acknowledgedAt });
   // Whose phone it is has not taken it: the others are told who has.
-  const words = [`${CREW.name} has it.`];
-  await expectTold(site, 4, { kind: 'taken', title: '▲ Tent 1: far too hot 29.2 °C', words });
+  const words = [`${CREW.name} has it, since `];
+  await expectTold(site, 4, { kind: 'taken', title: `▲ Tent 1: ${CREW.name} has it`, words });
   return acknowledgedMs;
 }
 
