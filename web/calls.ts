@@ -13,8 +13,6 @@ import type { LearningView, OverlayView } from '../shared/api/learning.ts';
 import type { BrokerAddress, NodeView, ProbeView, RefusedView } from '../shared/api/probes.ts';
 import type { ProfileVerdictView, ProfileView } from '../shared/api/profiles.ts';
 import type { Person, PersonDetails, Role, Session, TokenView } from '../shared/api/session.ts';
-import type { PhoneView, SiteSettings } from '../shared/api/telling.ts';
-import type { Person, Role, Session, TokenView } from '../shared/api/session.ts';
 import type { DeliveryResult, PhonesView, PhoneView, SiteSettings } from '../shared/api/telling.ts';
 import type { VentingView } from '../shared/api/venting.ts';
 import { getJson, getKept, sendJson } from './api.ts';
