@@ -656,6 +656,10 @@ export const words = {
     tableCaption: 'Means of half days after closing: humidity in %RH, temperature in °C',
     fromHour: 'From hour',
     pair: (humidity: string, temperature: string) => `${humidity} / ${temperature}`,
+    legend: 'The batches that are laid over each other',
+    stillHealing: 'still healing',
+    pointAt: 'Point at a line',
+    at: (day: number, hour: number) => `Day ${day}, hour ${hour}: %RH / °C`,
   },
   alarms: {
     title: 'Alarms',

@@ -98,6 +98,13 @@ describe('what batches teach', () => {
     for (const code of ['OLD-0', 'OLD-5']) await section.getByLabel(`Compare batch ${code}`).check();
     const picture = section.getByRole('img', { name: /^Humidity.*OLD-0, OLD-5$/ });
     await picture.locator('canvas').waitFor();
+    const legend = section.getByRole('table', { name: 'The batches that are laid over each other' });
+    await legend.getByRole('row', { name: /OLD-5.*88\.0 %/ }).waitFor();
+    await picture.hover();
+    await legend
+      .getByText(/^\d+ \/ \d+\.\d$/)
+      .first()
+      .waitFor();
     await section.getByText('Values as a table').click();
     await section.getByRole('columnheader', { name: 'OLD-5' }).waitFor();
     await look(page, 'learning');

@@ -1,7 +1,7 @@
 // What batches teach: take beside exposure, what goes with lost take, and batches laid over each other.
 import { useEffect, useState } from 'preact/hooks';
 import type { BatchView } from '../../shared/api/batches.ts';
-import type { LearningView } from '../../shared/api/learning.ts';
+import type { LearnedBatch, LearningView } from '../../shared/api/learning.ts';
 import { SECOND_MS } from '../../shared/units.ts';
 import { calls } from '../calls.ts';
 import { changes } from '../live.ts';
@@ -9,8 +9,9 @@ import { LoadState } from '../parts/load-state.tsx';
 import { useLoad } from '../parts/use-load.ts';
 import { words } from '../strings.ts';
 import { OverlayChart } from '../strip/overlay-chart.tsx';
+import type { BatchFact } from '../strip/overlay-legend.tsx';
 import { LearnedTable, PickBox } from './learned-table.tsx';
-import { associationSentences } from './learning-words.ts';
+import { associationSentences, exposureColumns, exposureWords, takeWords } from './learning-words.ts';
 
 /** As many as the service lays over each other. */
 const MOST = 8;
@@ -42,12 +43,27 @@ function Found({ associations, batches, pending }: LearningView) {
   );
 }
 
-function Overlay({ ids }: { readonly ids: readonly string[] }) {
+/** Take and exposures of a batch, to stand beside its line; one that is still healing has none yet. */
+function factsOf(batches: readonly LearnedBatch[], id: string): readonly BatchFact[] {
+  const batch = batches.find((one) => one.id === id);
+  const take = batch === undefined ? words.learning.stillHealing : takeWords(batch.take);
+  const exposures = exposureColumns.map(({ name, label }) => ({
+    label,
+    value: batch === undefined ? words.units.none : exposureWords(batch.exposures[name]),
+  }));
+  return [{ label: words.learning.take, value: take }, ...exposures];
+}
+
+function Overlay({ ids, batches }: { readonly ids: readonly string[]; readonly batches: readonly LearnedBatch[] }) {
   const overlay = useLoad(() => calls.overlay(ids), ids.join(','));
   return (
     <>
       <h3>{words.learning.overlay}</h3>
-      {overlay.data === undefined ? <LoadState {...overlay} /> : <OverlayChart view={overlay.data} />}
+      {overlay.data === undefined ? (
+        <LoadState {...overlay} />
+      ) : (
+        <OverlayChart view={overlay.data} factsOf={(id) => factsOf(batches, id)} />
+      )}
     </>
   );
 }
@@ -84,7 +100,7 @@ export function Learning({ open }: { readonly open: readonly BatchView[] }) {
         </fieldset>
       )}
       {pick.isFull && <p class="quiet-line">{words.learning.most(MOST)}</p>}
-      {picked.length > 0 && <Overlay ids={picked} />}
+      {picked.length > 0 && <Overlay ids={picked} batches={view?.batches ?? []} />}
     </section>
   );
 }

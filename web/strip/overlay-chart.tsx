@@ -1,9 +1,10 @@
 // Batches laid over each other by healing time: humidity and temperature, the corridor of the first, a legend, and the values as a table.
-import { useEffect, useMemo, useRef } from 'preact/hooks';
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { OverlayView } from '../../shared/api/learning.ts';
 import { humidityText, temperatureText } from '../quantities.ts';
 import { words } from '../strings.ts';
-import { lineStyle, overlayRows } from './overlay-lines.ts';
+import { type BatchFact, OverlayLegend } from './overlay-legend.tsx';
+import { overlayRows } from './overlay-lines.ts';
 import { createOverlayPlot, type OverlayInput } from './overlay-plot.ts';
 
 const ROW_HOURS = 12;
@@ -23,28 +24,6 @@ function Picture({ label, input }: { readonly label: string; readonly input: Ove
     };
   }, [input]);
   return <div class="overlay-canvas" role="img" aria-label={label} ref={host} />;
-}
-
-function Legend({ view }: { readonly view: OverlayView }) {
-  const first = view.batches[0];
-  return (
-    <>
-      <ul class="overlay-legend">
-        {view.batches.map(({ id, code }, index) => {
-          const { ink, dash } = lineStyle(index);
-          return (
-            <li key={id}>
-              <svg viewBox="0 0 44 8" aria-hidden="true">
-                <path d="M0 4h44" stroke={ink} stroke-width="2.5" stroke-dasharray={dash.join(' ')} />
-              </svg>
-              {code}
-            </li>
-          );
-        })}
-      </ul>
-      {first !== undefined && <p class="details">{words.learning.corridorOf(first.code)}</p>}
-    </>
-  );
 }
 
 function Values({ view }: { readonly view: OverlayView }) {
@@ -83,13 +62,21 @@ function Values({ view }: { readonly view: OverlayView }) {
   );
 }
 
-export function OverlayChart({ view }: { readonly view: OverlayView }) {
+interface Props {
+  readonly view: OverlayView;
+  /** What is told of a batch beside its line; the same labels for every batch. */
+  readonly factsOf: (batchId: string) => readonly BatchFact[];
+}
+
+export function OverlayChart({ view, factsOf }: Props) {
+  const [cell, setCell] = useState<number | null>(null);
   const input = useMemo(
     () => (quantity: 'humidity' | 'temperature') => ({
       hours: view.hours,
       lines: view.batches.map((batch) => batch[quantity]),
       ...view.corridor[quantity],
       dayLabel: words.chart.dayCell,
+      onPoint: setCell,
     }),
     [view],
   );
@@ -98,7 +85,7 @@ export function OverlayChart({ view }: { readonly view: OverlayView }) {
   const codes = view.batches.map(({ code }) => code).join(', ');
   return (
     <div class="overlay">
-      <Legend view={view} />
+      <OverlayLegend view={view} factsOf={factsOf} cell={cell} />
       <h4>{words.learning.humidity}</h4>
       <Picture label={words.learning.picture(words.learning.humidity, codes)} input={humidity} />
       <h4>{words.learning.temperature}</h4>

@@ -13,6 +13,8 @@ export interface OverlayInput {
   readonly high: Column;
   /** Printed at each day of the axis, such as "day 3". */
   readonly dayLabel: (day: number) => string;
+  /** Told the cell under the cross-hair; null when the pointer has left. */
+  readonly onPoint: (cell: number | null) => void;
 }
 
 export interface OverlayPlot {
@@ -50,7 +52,8 @@ function optionsFor(input: OverlayInput, width: number, height: number): uPlot.O
   return {
     ...{ width, height },
     legend: { show: false },
-    cursor: { show: false },
+    cursor: { y: false, points: { show: false }, drag: { x: false, y: false } },
+    hooks: { setCursor: [(plot) => input.onPoint(plot.cursor.idx ?? null)] },
     // From closing on, so that the first day has its mark too.
     scales: { x: { time: false, range: (_plot, _from, to) => [0, to] } },
     axes: [
