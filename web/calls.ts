@@ -126,7 +126,6 @@ export const calls = {
   phones: () => getJson<PhonesView>('/phones'),
   addPhone: (name: string, subscription: object) => sendJson<PhoneView>('POST', '/phones', { name, subscription }),
   removePhone: (id: string) => sendJson('DELETE', `/phones/${id}`),
-  testPhone: (id: string) => sendJson<{ delivered: boolean; reason: string }>('POST', `/phones/${id}/test`),
   duty: () => getJson<DutyView>('/duty'),
   saveDuty: (duty: Duty) => sendJson<DutyView>('PUT', '/duty', duty),
   changeMe: (patch: Partial<PersonDetails>) => sendJson<Person>('PATCH', '/people/me', patch),
