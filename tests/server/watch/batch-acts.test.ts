@@ -180,9 +180,17 @@ describe('moving on', () => {
   it('is refused to where it is or was, before closing, and after the end of the plan', async () => {
     const bench = await openBench();
     const { id } = await bench.open({ openedMs: TENT_MS - 3 * DAY_MS });
-    await refused(bench.acts.moveOn(id, 'closed', 'Ann'), 'conflict', /is at the stage loading: it cannot move on to closed/);
+    await refused(
+      bench.acts.moveOn(id, 'closed', 'Ann'),
+      'conflict',
+      /is at the stage loading: it cannot move on to closed/,
+    );
     await bench.acts.closeChamber(id, TENT_MS - 2 * DAY_MS, 'Ann');
-    await refused(bench.acts.moveOn(id, 'closed', 'Ann'), 'conflict', /is at the stage closed: it cannot move on to closed/);
+    await refused(
+      bench.acts.moveOn(id, 'closed', 'Ann'),
+      'conflict',
+      /is at the stage closed: it cannot move on to closed/,
+    );
     await bench.acts.moveOn(id, 'venting', 'Ann');
     await refused(bench.acts.moveOn(id, 'closed', 'Ann'), 'conflict', /is at the stage venting/);
     bench.clock.advance(30 * DAY_MS);
