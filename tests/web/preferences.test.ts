@@ -74,7 +74,8 @@ describe('who uses keys alone', () => {
     await press('Misted');
     await page.getByText(/Logged: Misted/).waitFor();
     await press('Gap…');
-    // Opening it has put the focus on its first choice.
+    // Opening it puts the focus on its first choice.
+    await page.waitForFunction(() => document.activeElement?.textContent === '0 %');
     await page.keyboard.press('Tab');
     await page.keyboard.press('Enter');
     await page
