@@ -10,7 +10,7 @@ function roomOf(host: HTMLElement): readonly [number, number] {
 /** As wide as a page of A4 between its margins (186 mm of 96 pixels an inch), so that its words are of a size with those around it. */
 const paperPx = 703;
 /** Low enough to leave room on the page for the words that belong to it. */
-const mostPaperPx = 300;
+const mostPaperPx = 240;
 
 /** Keeps a plot in `host` as long as there is an input. */
 export function usePlot(host: RefObject<HTMLElement | null>, input: PlotInput | undefined): RefObject<Plot | null> {
