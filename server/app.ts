@@ -6,12 +6,14 @@ import { addStandardProfiles } from './add-standard-profiles.ts';
 import { openAlerting } from './alerting.ts';
 import { brokerAddress } from './broker-address.ts';
 import type { Clock } from './clock.ts';
+import { createAnnounce } from './create-announce.ts';
 import { openDutyBook } from './duty-book.ts';
 import type { Announce } from './happenings.ts';
 import { checkHealth, describeMetrics } from './health.ts';
 import { openHttpServer } from './http/http-server.ts';
 import { createStreamHub } from './http/stream.ts';
 import { admitReadings } from './ingest/admit-readings.ts';
+import type { ArrivedMessage } from './ingest/arrived-message.ts';
 import type { Broker } from './ingest/broker.ts';
 import { createStateTopic } from './ingest/chamber-state-topic.ts';
 import { createIntake, type Intake } from './ingest/intake.ts';
@@ -22,6 +24,7 @@ import { createSignIn } from './people/sign-in.ts';
 import { gatherRecord } from './record/gather-record.ts';
 import { recordCsv } from './record/record-csv.ts';
 import { recordJson } from './record/record-json.ts';
+import { createSelfWatch, type SelfWatch } from './self-watch.ts';
 import { databaseFile, type Settings } from './settings.ts';
 import { openSite, type Site } from './site.ts';
 import { lockData } from './store/data-lock.ts';
@@ -30,11 +33,11 @@ import { openStore } from './store/open-store.ts';
 import type { Store } from './store/store.ts';
 import { openTargets } from './telling.ts';
 import { version } from './version.ts';
-import { viewAlarm } from './views/alarm-view.ts';
 import { viewChamber } from './views/chamber-view.ts';
 import { createBatchActs } from './watch/batch-acts.ts';
 import { createCalibrationActs } from './watch/calibration-acts.ts';
 import { createChamberActs } from './watch/chamber-acts.ts';
+import { openOutageBook } from './watch/outage-book.ts';
 import { openProbeBook } from './watch/probe-book.ts';
 import { createRounds } from './watch/rounds.ts';
 import { startRounds } from './watch/start-rounds.ts';
@@ -106,11 +109,13 @@ async function openOn(
   const targets = await openTargets(store);
   const probes = await openProbeBook(store, clock.nowMs());
   const duty = await openDutyBook(store, site, targets.all);
-  const watch = await openWatch({ store, site, probes, telling: duty });
+  const outage = await openOutageBook(store);
+  const watch = await openWatch({ store, site, probes, telling: duty, outage });
   const turnstile = createTurnstile();
   let address = settings.publicUrl ?? '';
   let broker: Broker;
-  let lastRoundMs = clock.nowMs();
+  let isBrokerOpen = false;
+  let lastRoundMs = clock.steadyMs();
 
   const chamberView = (id: string) => {
     const chamber = watch.chamber(id);
@@ -140,29 +145,11 @@ async function openOn(
   const { delivery } = alerting;
   closers.push(() => delivery.close());
 
-  const batchCodeOf = (chamberId: string) => watch.chamber(chamberId)?.healing?.batch.code ?? null;
-  const announce: Announce = (happenings) => {
-    const nowMs = clock.nowMs();
-    const at = utcText(nowMs);
-    const { chamberIds = [], probeIds = [], batches = [], alarms = [] } = happenings;
-    for (const { alarm } of alarms)
-      hub.publish({ event: 'alarm', at, alarm: viewAlarm(alarm, watch, nowMs, batchCodeOf(alarm.chamberId)) });
-    for (const batch of batches) hub.publish({ event: 'batch', at, ...batch });
-    hub.probesChanged(probeIds);
-    hub.climateChanged(chamberIds);
-    stateTopic.tell(chamberIds, nowMs, false);
-    stateTopic.tell(
-      [...alarms.map(({ alarm }) => alarm.chamberId), ...batches.map((one) => one.chamberId)],
-      nowMs,
-      true,
-    );
-    const sounding = targets.channels().siren.enabled ? watch.sirenFor() : [];
-    sirenTopic.tell(
-      sounding.map((alarm) => viewAlarm(alarm, watch, nowMs, batchCodeOf(alarm.chamberId))),
-      nowMs,
-    );
-    if (happenings.noticesWritten) delivery.wake();
-  };
+  const announce = createAnnounce({
+    ...{ watch, clock, hub, stateTopic, sirenTopic },
+    isSirenOn: () => targets.channels().siren.enabled,
+    wake: () => delivery.wake(),
+  });
 
   const tally = { readings: 0, refused: 0 };
   const intake = createIntake({
@@ -171,23 +158,32 @@ async function openOn(
         const happenings = await admitReadings(messages, { store, watch, site, clock });
         tally.readings += happenings.readings;
         tally.refused += happenings.refused;
+        if (happenings.hasLate) outage.noteLate(clock.nowMs());
         announce(happenings);
       }),
-    refuse: async ({ arrivalMs, topic, payload }, reason) => {
-      const payloadStart = payload.subarray(0, 500);
-      await store.commit({ refused: [{ atMs: arrivalMs, topic, reason, where: '', payloadStart }] });
-    },
+    refuse: (message, reason) => refuseMessage(store, message, reason),
     log,
   });
+  const self = createSelfWatch({
+    ...{ store, watch, outage, clock, log, delivery, announce, dataDir: settings.dataDir },
+    senses: {
+      brokerTrouble: () => (isBrokerOpen ? broker.trouble() : null),
+      storeTrouble: () => intake.trouble()?.message ?? null,
+      reach: async () => null,
+    },
+  });
+  // Before the first reading comes in: whether a gap is to be told first.
+  await turnstile.inTurn(() => self.turn(0));
   const filters = () => site.current().mappings.map(({ filter }) => filter);
   broker = await openBroker({ ...{ store, intake, clock, log }, settings: settings.mqtt, filters: filters() });
+  isBrokerOpen = true;
   // The broker first, so that nothing more comes in; then what is in hand.
   closers.push(
     () => intake.close(),
     () => broker.close(),
   );
 
-  const acts = createActs({ store, watch, site, turnstile, clock, announce });
+  const acts = createActs({ store, watch, site, turnstile, clock, announce, self });
   const setupCode = settings.setupCode ?? makeSecret();
   const healthParts = {
     store,
@@ -196,7 +192,8 @@ async function openOn(
     dataDir: settings.dataDir,
     clock,
     version,
-    lastRoundMs: () => lastRoundMs,
+    sinceRoundMs: () => clock.steadyMs() - lastRoundMs,
+    standing: watch.serviceStanding,
     readers: hub.readers,
     tally,
   };
@@ -242,11 +239,11 @@ async function openOn(
   const url = await http.listen();
   if (settings.publicUrl === null) address = url;
 
-  const tick = async () => {
-    await acts.rounds.tick();
-    lastRoundMs = clock.nowMs();
+  const tick = async (sinceLastMs = 0) => {
+    await acts.rounds.tick(sinceLastMs);
+    lastRoundMs = clock.steadyMs();
   };
-  closers.push(startRounds(tick, options.roundMs ?? ROUND_MS, log));
+  closers.push(startRounds(tick, options.roundMs ?? ROUND_MS, { clock, log }));
   await tick();
   delivery.wake();
   const needsSetup = (await store.people.list()).length === 0;
@@ -270,6 +267,7 @@ interface ActBase {
   readonly turnstile: Turnstile;
   readonly clock: Clock;
   readonly announce: Announce;
+  readonly self: SelfWatch;
 }
 
 function createActs(base: ActBase) {
@@ -280,4 +278,13 @@ function createActs(base: ActBase) {
     batchActs: createBatchActs({ ...base, rounds }),
     calibrationActs: createCalibrationActs({ ...base, rounds }),
   };
+}
+
+async function refuseMessage(
+  store: Store,
+  { arrivalMs, topic, payload }: ArrivedMessage,
+  reason: string,
+): Promise<void> {
+  const payloadStart = payload.subarray(0, 500);
+  await store.commit({ refused: [{ atMs: arrivalMs, topic, reason, where: '', payloadStart }] });
 }

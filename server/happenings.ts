@@ -14,6 +14,8 @@ export interface Happenings {
 export interface Admitted extends Happenings {
   readonly readings: number;
   readonly refused: number;
+  /** A reading that was measured a while ago was among them. */
+  readonly hasLate: boolean;
 }
 
 export type Announce = (happenings: Happenings) => void;

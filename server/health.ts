@@ -1,9 +1,12 @@
 // Is the service well, and if not, why; and its figures for a monitoring program.
 import type { StatsFs } from 'node:fs';
 import { statfs } from 'node:fs/promises';
+import type { ServiceRuleId } from '../shared/alarms/alarm.ts';
+import { nameRule } from '../shared/alarms/say-alarm.ts';
 import type { Health } from '../shared/api/health.ts';
 import { Problem } from '../shared/problem.ts';
-import { SECOND_MS } from '../shared/units.ts';
+import { plainEnglish } from '../shared/saying.ts';
+import { DAY_MS, SECOND_MS } from '../shared/units.ts';
 import type { Clock } from './clock.ts';
 import type { Broker } from './ingest/broker.ts';
 import type { Intake } from './ingest/intake.ts';
@@ -22,8 +25,10 @@ interface HealthParts {
   readonly dataDir: string;
   readonly clock: Clock;
   readonly version: string;
-  /** When the last round of the watch ended, ms. */
-  readonly lastRoundMs: () => number;
+  /** Time since the last round of the watch, ms. */
+  readonly sinceRoundMs: () => number;
+  /** Rules about the service itself whose condition stands. */
+  readonly standing: () => readonly ServiceRuleId[];
   readonly readers: () => number;
   readonly tally: Readonly<Tally>;
 }
@@ -34,7 +39,7 @@ const LONGEST_ROUND_MS = 60 * SECOND_MS;
 
 /** Looks at every part. `ready` is false while something keeps readings from being stored or judged. */
 export async function checkHealth(parts: HealthParts): Promise<Health> {
-  const { intake, broker, clock, version } = parts;
+  const { intake, broker, version } = parts;
   const stored = await parts.store.checkHealth().then(() => null, problemOf);
   // A folder that was taken away is not noticed by a database that is open in it: what it writes is gone with the process.
   const room = await statfs(parts.dataDir).catch((error: unknown) => `The data folder is gone (${String(error)}).`);
@@ -42,17 +47,14 @@ export async function checkHealth(parts: HealthParts): Promise<Health> {
     typeof room === 'string' ? finding('store-unavailable', room) : null,
     stored ?? asFinding(intake.trouble()),
     finding('broker', broker().trouble()),
-    finding(
-      'watch',
-      clock.nowMs() - parts.lastRoundMs() > LONGEST_ROUND_MS ? 'The watch has not gone round for a minute.' : null,
-    ),
+    finding('watch', parts.sinceRoundMs() > LONGEST_ROUND_MS ? 'The watch has not gone round for a minute.' : null),
   ].flatMap((one) => one ?? []);
   const warning = typeof room === 'string' ? null : finding('disk', sayLittleRoom(room));
   return {
     live: true,
     ready: blocking.length === 0,
     version,
-    problems: [...blocking, ...(warning === null ? [] : [warning])],
+    problems: [...blocking, ...(warning === null ? [] : [warning]), ...parts.standing().flatMap(findStanding)],
   };
 }
 
@@ -61,22 +63,35 @@ export async function describeMetrics({
   store,
   intake,
   broker,
+  clock,
   readers,
   version,
   tally,
 }: HealthParts): Promise<string> {
   const alarms = await store.alarms.page({ limit: 500, state: 'active' });
+  const nowMs = clock.nowMs();
+  const notices = await store.notices.summary(nowMs - DAY_MS);
+  const ageSeconds = notices.oldestMs === null ? 0 : Math.max(0, Math.round((nowMs - notices.oldestMs) / SECOND_MS));
   const lines: [string, string, number][] = [
     ['takewell_readings_admitted', 'Readings admitted since the start, repeats included', tally.readings],
     ['takewell_parts_refused', 'Messages or parts of them refused since the start', tally.refused],
     ['takewell_messages_waiting', 'Messages that wait for the store', intake.waiting()],
     ['takewell_broker_up', '1 while messages can come in', broker().trouble() === null ? 1 : 0],
     ['takewell_alarms_active', 'Alarms that are not back to normal', alarms.items.length],
+    ['takewell_notices_waiting', 'Notices that wait to be told', notices.waiting],
+    ['takewell_notices_oldest_seconds', 'Age of the oldest notice that waits', ageSeconds],
+    ['takewell_notices_given_up', 'Notices of the last day that could not be told', notices.givenUp],
     ['takewell_stream_readers', 'Open event streams', readers()],
     ['takewell_memory_bytes', 'Memory of the process', process.memoryUsage.rss()],
   ];
   const gauges = lines.map(([name, help, value]) => `# HELP ${name} ${help}\n# TYPE ${name} gauge\n${name} ${value}\n`);
   return `${gauges.join('')}# TYPE takewell_info gauge\ntakewell_info{version="${version}"} 1\n`;
+}
+
+/** Broker and disk are told above, as they are at this instant; the rest by name only, since alarms may name people and batches. */
+function findStanding(rule: ServiceRuleId): Finding[] {
+  if (rule === 'broker-lost' || rule === 'disk-nearly-full') return [];
+  return [{ code: rule, detail: `${nameRule(rule, plainEnglish)}: see the page of alarms.` }];
 }
 
 type Finding = Health['problems'][number];

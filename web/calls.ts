@@ -1,5 +1,7 @@
 // Every request of the interface, named by what it does.
+
 import type { RuleId } from '../shared/alarms/alarm.ts';
+import { SERVICE_ID } from '../shared/alarms/alarm.ts';
 import type { AlarmStatisticsView } from '../shared/api/alarm-statistics.ts';
 import type { AlarmView } from '../shared/api/alarms.ts';
 import type { BatchView, CheckView, LogEntry } from '../shared/api/batches.ts';
@@ -98,6 +100,8 @@ export const calls = {
   /** A page of the alarms that are over, newest first; '' = the first. */
   pastAlarms: (cursor: string) =>
     getJson<Page<AlarmView>>(`/alarms?state=normal&limit=25${cursor === '' ? '' : `&cursor=${cursor}`}`),
+  /** Of the service itself. */
+  serviceAlarms: () => listAll<AlarmView>(`/alarms?state=active&chamberId=${SERVICE_ID}`),
   alarmStatistics: () => getJson<AlarmStatisticsView>('/alarms/statistics'),
   acknowledge: (id: string) => sendJson('POST', `/alarms/${id}/acknowledge`),
   shelve: (id: string, minutes: number, reason: string) =>

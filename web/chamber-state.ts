@@ -56,6 +56,13 @@ const ruleShapes: Record<AlarmView['rule'], Shape> = {
   'check-overdue': 'overdue',
   'check-failed': 'overdue',
   'plan-late': 'wet',
+  'broker-lost': 'gone',
+  'disk-nearly-full': 'overdue',
+  'clock-jumped': 'old',
+  restarted: 'old',
+  'delivery-failing': 'silent',
+  'nobody-on-duty': 'due',
+  'nobody-reachable': 'silent',
 };
 
 /** The shape that goes with an alarm of this rule. */

@@ -9,6 +9,20 @@ const chambers = new Map<string, Signal<ChamberView | undefined>>();
 /** Undefined until the first list has come. */
 export const chamberIds = signal<readonly string[] | undefined>(undefined);
 
+/** Alarms of the service itself, the worst first. */
+export const serviceAlarms = signal<readonly AlarmView[]>([]);
+
+function putServiceAlarm(alarm: AlarmView): boolean {
+  const others = serviceAlarms.value.filter((known) => known.id !== alarm.id);
+  const isNew = others.length === serviceAlarms.value.length;
+  putServiceAlarms(alarm.state === 'normal' ? others : [...others, alarm]);
+  return isNew;
+}
+
+export function putServiceAlarms(alarms: readonly AlarmView[]): void {
+  serviceAlarms.value = [...alarms].sort((one, other) => alarmRank(one) - alarmRank(other));
+}
+
 /** The signal of one chamber; its value is undefined while it is not known. */
 export function chamberSignal(id: string): Signal<ChamberView | undefined> {
   const known = chambers.get(id);
@@ -32,6 +46,7 @@ export function putAllChambers(list: readonly ChamberView[]): void {
 
 /** Puts one alarm into its chamber, or takes it out when it is over. Returns whether it was not known there before. */
 export function putAlarm(alarm: AlarmView): boolean {
+  if (alarm.chamberId === null) return putServiceAlarm(alarm);
   const target = chamberSignal(alarm.chamberId);
   const chamber = target.value;
   if (chamber === undefined) return true;
@@ -48,8 +63,8 @@ export const allChambers = computed<readonly ChamberView[]>(() =>
 );
 
 /** How many alarms nobody has acknowledged. */
-export const openAlarmCount = computed(() =>
-  allChambers.value.reduce((count, chamber) => count + chamber.alarms.filter(isOpen).length, 0),
+export const openAlarmCount = computed(
+  () => [serviceAlarms.value, ...allChambers.value.map(({ alarms }) => alarms)].flat().filter(isOpen).length,
 );
 
 type Named = readonly (readonly [id: string, name: string])[];

@@ -7,7 +7,7 @@ import { alarmSentence } from './alarm-sentence.ts';
 import { announce } from './announce.ts';
 import { ApiProblem } from './api.ts';
 import { calls } from './calls.ts';
-import { chamberSignal, putAlarm, putAllChambers, putChamber } from './chamber-store.ts';
+import { chamberSignal, putAlarm, putAllChambers, putChamber, putServiceAlarms } from './chamber-store.ts';
 import { nowMs, takeServerTime } from './clock.ts';
 import { paced } from './paced.ts';
 import { words } from './strings.ts';
@@ -50,6 +50,8 @@ async function askForEverything(): Promise<void> {
     // What is shown may have gone on by events after it was kept.
     if (isKept && asOfMs <= (heardMs.peek() ?? 0)) return;
     putAllChambers(body.items);
+    // Not kept by the offline shell: of a service that is not reached nothing is known.
+    if (keptAt === null) putServiceAlarms(await calls.serviceAlarms());
     heardMs.value = asOfMs;
   } catch (problem) {
     if (!(problem instanceof ApiProblem)) throw problem;

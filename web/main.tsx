@@ -22,6 +22,7 @@ import { LatePage } from './parts/late-page.tsx';
 import { LoadState } from './parts/load-state.tsx';
 import { LostBanner } from './parts/lost-banner.tsx';
 import { Masthead } from './parts/masthead.tsx';
+import { ServiceBanner } from './parts/service-banner.tsx';
 import { Speaking } from './parts/speaking.tsx';
 import { VersionNote } from './parts/version-note.tsx';
 import { startServiceWorker } from './service-worker-client.ts';
@@ -60,6 +61,7 @@ function SignedIn() {
       <Masthead />
       <LostBanner />
       <VersionNote />
+      <ServiceBanner />
       <Page />
     </>
   );

@@ -41,6 +41,13 @@ const rules: Record<RuleId, string> = {
   'check-failed': 'Check answered no',
   'plan-late': 'Venting is late',
   'heat-ahead': 'Heat is coming',
+  'broker-lost': 'No readings come in',
+  'disk-nearly-full': 'The disk is nearly full',
+  'clock-jumped': 'The clock has jumped',
+  restarted: 'Back after a gap',
+  'delivery-failing': 'Alerts do not reach somebody',
+  'nobody-on-duty': 'Nobody is on duty',
+  'nobody-reachable': 'Alerts reach nobody',
 };
 
 const logKinds: Record<LogEntry['kind'], string> = {

@@ -47,6 +47,7 @@ export async function admitReadings(messages: readonly ArrivedMessage[], parts: 
     alarms: decision.work.changes,
     noticesWritten: decision.work.notices.length > 0,
     readings: readings.length,
+    hasLate: readings.some(({ late }) => late),
     refused: decoded.reduce((sum, one) => sum + one.refused.length, 0),
   };
 }

@@ -55,6 +55,6 @@ async function composePhoneLost(
   return phone === undefined ? null : { message: buildPhoneLostMessage(notice, phone, occasion), link: null };
 }
 
-function occasionFor({ person }: Found, { clock, publicUrl, manner }: DeliveryParts): Occasion {
+export function occasionFor({ person }: Found, { clock, publicUrl, manner }: DeliveryParts): Occasion {
   return makeOccasion(clock.nowMs(), publicUrl(), manner(), person);
 }

@@ -1,5 +1,7 @@
 // Gets every notice of the outbox told, once if it can be and again if it must: takes what is due, sends it, records what became of it.
 // Whether somebody is to be told is decided elsewhere (`shared/telling/telling-due.ts`); nothing here throws into the watch.
+import type { Alarm } from '../../shared/alarms/alarm.ts';
+import type { NoticeDraft } from '../../shared/telling/notice.ts';
 import { MINUTE_MS, SECOND_MS } from '../../shared/units.ts';
 import type { Notice } from '../store/store.ts';
 import { type AlarmThread, threadKey, threadsOf } from './alarm-thread.ts';
@@ -10,6 +12,7 @@ import { oneAtATime } from './one-at-a-time.ts';
 import { createRecorder } from './record-outcome.ts';
 import { sendTest, type TestResult, type TestTarget } from './send-test.ts';
 import { type Telling, tellThread } from './tell-thread.ts';
+import { tellUnstored } from './tell-unstored.ts';
 
 export interface Delivery {
   /** There may be something to tell: call after each commit that wrote notices, and once at start. Returns at once. */
@@ -17,6 +20,8 @@ export interface Delivery {
   /** Takes what is due and tells it; resolves when nothing is under way any more. Never rejects. */
   deliverNotices(): Promise<void>;
   sendTest(target: TestTarget): Promise<TestResult>;
+  /** Tells a notice of an alarm that cannot be stored; the result when it was taken over, else null. Never rejects. */
+  tellUnstored(notice: NoticeDraft, alarm: Alarm): Promise<string | null>;
   /** Begins nothing new, waits for what is under way (5 s at most), then breaks it off: it goes on waiting in the outbox. */
   close(): Promise<void>;
 }
@@ -89,6 +94,7 @@ export function createDelivery(parts: DeliveryParts): Delivery {
       while (underWay.size > 0);
     },
     sendTest: (target) => sendTest(target, parts),
+    tellUnstored: (notice, alarm) => tellUnstored(notice, alarm, parts),
     async close() {
       isClosing = true;
       timer.stop();

@@ -1,5 +1,5 @@
 // Reads what a message says of an alarm: its present state, chamber, batch and probe by their names, where it is heading, who else knows.
-import type { Alarm } from '../../shared/alarms/alarm.ts';
+import { type Alarm, SERVICE_ID, SERVICE_NAME } from '../../shared/alarms/alarm.ts';
 import type { Notice } from '../store/store.ts';
 import type { DeliveryParts } from './delivery-parts.ts';
 import type { FloodFacts } from './flood-message.ts';
@@ -23,7 +23,7 @@ export async function gatherFacts(notice: Notice, store: Store, nowMs: number): 
   return {
     ...(flood !== null && { flood }),
     ...{ alarm, told },
-    chamber: { id: notice.chamberId, name: chamber?.name ?? null },
+    chamber: { id: notice.chamberId, name: notice.chamberId === SERVICE_ID ? SERVICE_NAME : (chamber?.name ?? null) },
     batch: batch === null ? null : { id: batch.id, code: batch.code },
     probeName: probes.find((one) => one.id === alarm.probeId)?.name ?? alarm.probeId,
     trend: await gatherTrend(alarm, probes, store, nowMs),

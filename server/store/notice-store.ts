@@ -1,7 +1,7 @@
 // The outbox of notices. A notice is written with its alarm; what happened to it is written here.
 import type { Database } from 'better-sqlite3';
 import type { NoticeDraft } from '../../shared/telling/notice.ts';
-import type { Notice, Store } from './store.ts';
+import type { Commit, Notice, Store } from './store.ts';
 import { guarded } from './store-problem.ts';
 
 type NoticeRow = Omit<Notice, 'urgent'> & { urgent: number };
@@ -22,6 +22,14 @@ export function prepareNoticeWriter(db: Database) {
   };
 }
 
+/** Moves what waits with the machine's clock, and lets it be tried at once; call inside the transaction. */
+export function prepareNoticeMover(db: Database) {
+  const move = db.prepare(
+    `UPDATE notices SET decided_ms = decided_ms + @byMs, next_try_ms = @nowMs WHERE state = 'waiting'`,
+  );
+  return (moved: NonNullable<Commit['clockMoved']>): void => void move.run(moved);
+}
+
 export function openNoticeStore(db: Database): Store['notices'] {
   const due = db.prepare<[number, number], NoticeRow>(
     `${columns} WHERE state = 'waiting' AND next_try_ms <= ? ORDER BY next_try_ms, id LIMIT ?`,
@@ -31,11 +39,21 @@ export function openNoticeStore(db: Database): Store['notices'] {
   const newest = db.prepare<[string], { ms: number | null }>('SELECT max(decided_ms) ms FROM notices WHERE kind = ?');
   const one = db.prepare<[string], NoticeRow>(`${columns} WHERE id = ?`);
   const confirm = db.prepare('UPDATE notices SET confirmed_ms = coalesce(confirmed_ms, ?) WHERE id = ?');
+  const waiting = db.prepare<[], { count: number; oldestMs: number | null }>(
+    `SELECT count(*) count, min(decided_ms) oldestMs FROM notices WHERE state = 'waiting'`,
+  );
+  const givenUp = db.prepare<[number], { count: number }>(
+    `SELECT count(*) count FROM notices WHERE state = 'given-up' AND result_ms >= ?`,
+  );
   const mark = db.prepare(
     'UPDATE notices SET state = ?, result = ?, result_ms = ?, attempts = attempts + 1, next_try_ms = ? WHERE id = ?',
   );
   return {
     due: async (nowMs, limit) => guarded(() => due.all(nowMs, limit).map(toNotice)),
+    async summary(sinceMs) {
+      const { count, oldestMs } = guarded(() => waiting.get()) ?? { count: 0, oldestMs: null };
+      return { waiting: count, oldestMs, givenUp: guarded(() => givenUp.get(sinceMs))?.count ?? 0 };
+    },
     nextDueMs: async () => guarded(() => next.get()?.ms ?? null),
     ofAlarm: async (alarmId) => guarded(() => ofAlarm.all(alarmId).map(toNotice)),
     newestMs: async (kind) => guarded(() => newest.get(kind)?.ms ?? null),

@@ -8,14 +8,14 @@ import { openChamberStore } from './chamber-store.ts';
 import { prepareCheckpointWriter } from './checkpoint-store.ts';
 import { openDutyStore } from './duty-store.ts';
 import { openInvitationStore } from './invitation-store.ts';
-import { openNoticeStore, prepareNoticeWriter } from './notice-store.ts';
+import { openNoticeStore, prepareNoticeMover, prepareNoticeWriter } from './notice-store.ts';
 import { type DatabaseOptions, openDatabase, openDatabaseToRead } from './open-database.ts';
 import { openPeopleStore } from './people-store.ts';
 import { openPhoneStore } from './phone-store.ts';
 import { openProbeStore, prepareDiscovery, prepareRefusals } from './probe-store.ts';
 import { openProfileStore } from './profile-store.ts';
 import { openReadingStore, prepareReadingWriter } from './reading-store.ts';
-import { openSettingStore } from './setting-store.ts';
+import { openSettingStore, prepareSettingWriter } from './setting-store.ts';
 import type { Commit, Store } from './store.ts';
 import { guarded } from './store-problem.ts';
 
@@ -65,6 +65,8 @@ function prepareCommit(db: Database) {
   const writeRefusals = prepareRefusals(db);
   const writeAlarms = prepareAlarmWriter(db);
   const writeNotices = prepareNoticeWriter(db);
+  const moveNotices = prepareNoticeMover(db);
+  const writeSetting = prepareSettingWriter(db);
   return db.transaction((work: Commit): boolean[] => {
     for (const probe of work.discovered ?? []) discovery.addProbe(probe);
     for (const status of work.nodeStatus ?? []) discovery.setStatus(status);
@@ -75,6 +77,8 @@ function prepareCommit(db: Database) {
       writeAlarms(work.watch);
       writeNotices(work.watch.notices);
     }
+    for (const { name, value } of work.settings ?? []) writeSetting(name, value);
+    if (work.clockMoved !== undefined) moveNotices(work.clockMoved);
     return stored;
   });
 }

@@ -234,6 +234,10 @@ export interface Commit {
     readonly changes: readonly Extract<Effect, { type: 'alarm-changed' }>[];
     readonly notices: readonly NoticeDraft[];
   };
+  /** Settings written with it, one value a name. */
+  readonly settings?: readonly { readonly name: string; readonly value: unknown }[];
+  /** The machine's clock was moved by so much: what waits is told as if decided by the new one, and tried at once. */
+  readonly clockMoved?: { readonly byMs: number; readonly nowMs: number };
 }
 
 export interface Page<T> {
@@ -379,6 +383,8 @@ export interface Store {
   readonly notices: {
     due(nowMs: number, limit: number): Promise<Notice[]>;
     nextDueMs(): Promise<number | null>;
+    /** What waits, since when the oldest of it does, and how many were given up since an instant. */
+    summary(sinceMs: number): Promise<{ waiting: number; oldestMs: number | null; givenUp: number }>;
     ofAlarm(alarmId: string): Promise<Notice[]>;
     /** When the newest of a kind was decided; null = there is none. */
     newestMs(kind: NoticeDraft['kind']): Promise<number | null>;

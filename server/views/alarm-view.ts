@@ -1,7 +1,9 @@
 // An alarm as it is sent to people: with names, and with value and limit as they are now while the condition stands.
-import type { Alarm } from '../../shared/alarms/alarm.ts';
-import { ruleOf } from '../../shared/alarms/rules/index.ts';
+import { type Alarm, SERVICE_ID } from '../../shared/alarms/alarm.ts';
+import { chamberRules } from '../../shared/alarms/rules/index.ts';
+import type { Judgement } from '../../shared/alarms/rules/rule.ts';
 import { adviseOnAlarm, sayAlarm } from '../../shared/alarms/say-alarm.ts';
+import { serviceRules } from '../../shared/alarms/service/service-rules.ts';
 import { subjectIdOf } from '../../shared/alarms/watch-state.ts';
 import type { AlarmView } from '../../shared/api/alarms.ts';
 import { plainEnglish } from '../../shared/saying.ts';
@@ -31,7 +33,8 @@ export function viewAlarm(stored: Alarm, watch: Watch, nowMs: number, batchCode:
   const probe = alarm.probeId === null ? undefined : watch.probes.byId(alarm.probeId);
   const { id, chamberId, batchId, rule, probeId, state, level, priority, limit, value, peak, acknowledgedBy } = alarm;
   return {
-    ...{ id, chamberId, batchId, rule, probeId, state, level, priority, limit, value, peak, acknowledgedBy },
+    ...{ id, batchId, rule, probeId, state, level, priority, limit, value, peak, acknowledgedBy },
+    chamberId: chamberId === SERVICE_ID ? null : chamberId,
     chamberName: watch.chamberName(chamberId),
     batchCode,
     probeName: probe?.probe.name ?? null,
@@ -55,19 +58,28 @@ export function timeText(ms: number | null): string | null {
 /** While the condition stands, value and limit are those of now: both move on after the alarm was written. */
 function withValueNow(alarm: Alarm, watch: Watch, nowMs: number): Alarm {
   const { level } = alarm;
-  const chamber = watch.chamber(alarm.chamberId);
-  if (chamber === undefined || level === 0 || alarm.state === 'normal') return alarm;
-  const scene = watch.scene(chamber, watch.probes.all(), nowMs);
-  const now = ruleOf(alarm.rule)
-    .judge(scene, () => level)
-    .find((one) => subjectIdOf(one) === subjectIdOf(alarm));
+  if (level === 0 || alarm.state === 'normal') return alarm;
+  const now = judgeNow(alarm, watch, nowMs)?.find((one) => subjectIdOf(one) === subjectIdOf(alarm));
   const about = now?.about ?? alarm.about;
   const expected = now?.expected?.() ?? alarm.expected;
   return {
     ...alarm,
     ...(about !== undefined && { about }),
     ...(expected !== undefined && { expected }),
+    ...(now?.service !== undefined && { service: now.service }),
     value: now?.value ?? alarm.value,
     limit: now?.limits[level - 1] ?? alarm.limit,
   };
+}
+
+/** What the alarm's rule sees now; undefined when its place is watched no more. */
+function judgeNow({ chamberId, rule, level }: Alarm, watch: Watch, nowMs: number): Judgement[] | undefined {
+  const held = () => level;
+  if (chamberId === SERVICE_ID) {
+    const scene = watch.serviceScene();
+    return scene === null ? undefined : serviceRules.find(({ id }) => id === rule)?.judge(scene, held);
+  }
+  const chamber = watch.chamber(chamberId);
+  if (chamber === undefined) return undefined;
+  return chamberRules.find(({ id }) => id === rule)?.judge(watch.scene(chamber, watch.probes.all(), nowMs), held);
 }

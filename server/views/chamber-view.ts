@@ -1,6 +1,6 @@
 // A chamber as it is sent to people: climate now, limits now, batch, what is due next, alarms worst first.
 
-import { type RuleId, ruleIds } from '../../shared/alarms/alarm.ts';
+import { type ChamberRuleId, chamberRuleIds } from '../../shared/alarms/alarm.ts';
 import type { Scene } from '../../shared/alarms/rules/rule.ts';
 import { nameRule } from '../../shared/alarms/say-alarm.ts';
 import type { Suppression } from '../../shared/alarms/suppression.ts';
@@ -45,7 +45,7 @@ export function viewChamber(chamber: WatchedChamber, watch: Watch, nowMs: number
     nextDue: chamber.healing === null || plan === null ? null : nextDue(chamber.healing, plan, nowMs),
     alarms: alarms.sort(worstFirst),
     suppression: viewSuppression(scene.suppression ?? null),
-    outOfService: ruleIds.flatMap((rule) => viewOutOfService(rule, outOfServiceOf(chamber.watch, rule))),
+    outOfService: chamberRuleIds.flatMap((rule) => viewOutOfService(rule, outOfServiceOf(chamber.watch, rule))),
   };
 }
 
@@ -54,7 +54,7 @@ function viewSuppression(suppression: Suppression | null): ChamberView['suppress
   return { cause: suppression.cause, until: utcText(suppression.untilMs), by: suppression.person };
 }
 
-function viewOutOfService(rule: RuleId, taken: OutOfService | null): ChamberView['outOfService'] {
+function viewOutOfService(rule: ChamberRuleId, taken: OutOfService | null): ChamberView['outOfService'] {
   if (taken === null) return [];
   return [
     { rule, name: nameRule(rule, plainEnglish), by: taken.person, at: utcText(taken.atMs), reason: taken.reason },

@@ -60,15 +60,20 @@ export async function openTeller(store: Store, parts: TellingParts): Promise<Tel
       const counted = changes.filter(countsForFlood);
       const step = flood.step(counted.map(({ atMs }) => atMs));
       const crew = parts.crewAt(nowMs);
+      const back = changes.find(({ change, alarm }) => change === 'occurred' && alarm.rule === 'restarted')?.alarm;
       const due = tellingDue({
         ...{ alarms, changes, crew, nowMs, isHeld },
         toldOf: told.of,
         escalation: parts.escalation(),
         isFloodAt: step.isFloodAt,
-        outageToldMs: told.outageToldMs(),
+        outageToldMs: back === undefined ? told.outageToldMs() : nowMs,
       });
       const last = step.begins ? counted.at(-1)?.alarm : undefined;
-      const notices = [...due.notices, ...(last === undefined ? [] : summaryNotices('flood', last, crew, nowMs))];
+      const notices = [
+        ...due.notices,
+        ...(last === undefined ? [] : summaryNotices('flood', last, crew, nowMs)),
+        ...(back === undefined ? [] : summaryNotices('outage', back, crew, nowMs)),
+      ];
       return {
         notices,
         apply() {

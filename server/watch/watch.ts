@@ -1,15 +1,21 @@
 // The watch: scenes → reducer → effects. It decides and remembers; it stores through the caller's one transaction and sends nothing itself.
 
-import type { Alarm } from '../../shared/alarms/alarm.ts';
-import { reduce } from '../../shared/alarms/reduce.ts';
+import { type Alarm, SERVICE_ID, type ServiceRuleId, serviceRuleIds } from '../../shared/alarms/alarm.ts';
+import { standingLevel } from '../../shared/alarms/debounce.ts';
+import { moveDelays } from '../../shared/alarms/move-delays.ts';
+import { reduce, reduceService } from '../../shared/alarms/reduce.ts';
 import type { Scene } from '../../shared/alarms/rules/rule.ts';
-import { type ChamberWatch, emptyWatch, type WatchEvent } from '../../shared/alarms/watch-state.ts';
+import { isCutOff, isSettling, noOutage } from '../../shared/alarms/service/follow-outage.ts';
+import type { ServiceScene } from '../../shared/alarms/service/service-scene.ts';
+import { type ChamberWatch, emptyWatch, type Reduction, type WatchEvent } from '../../shared/alarms/watch-state.ts';
 import type { WhyNothing } from '../../shared/alarms/why-nothing.ts';
 import { followHeat, type HeatMemory, lookAhead, noHeatMemory } from '../../shared/forecast/heat-ahead.ts';
 import { type ChamberClimate, chamberClimate } from '../../shared/readings/chamber-climate.ts';
 import type { Site } from '../site.ts';
 import type { Commit, Store } from '../store/store.ts';
 import { createHouseWatch } from './house-air.ts';
+import { probeUnderClock } from './move-clock.ts';
+import type { OutageBook } from './outage-book.ts';
 import { type ProbeBook, type ProbeState, probeNow } from './probe-book.ts';
 import { careOf } from './scene-care.ts';
 import { openTeller, type Teller, type TellingParts } from './teller.ts';
@@ -39,6 +45,14 @@ export interface Watch {
   act(chamberId: string, event: Exclude<WatchEvent, { type: 'observe' }>): Decision;
   /** Alarms that nobody has taken for so long that the siren sounds for them, the worst first. */
   sirenFor(): readonly Alarm[];
+  /** Judges the service itself, which is watched as one more place. */
+  observeService(scene: ServiceScene): Decision;
+  /** What was seen of the service last; null = not looked yet. */
+  serviceScene(): ServiceScene | null;
+  /** Rules about the service whose condition stands. */
+  serviceStanding(): ServiceRuleId[];
+  /** The machine's clock was moved: delays that run go on, and nothing that is watched lies in the future. */
+  moveClock(byMs: number, nowMs: number): Decision;
   /** Reads a chamber anew from the store after somebody changed it or its batch. */
   reload(chamberId: string): Promise<void>;
   refreshHouse(nowMs: number): Promise<void>;
@@ -49,12 +63,15 @@ interface WatchParts {
   readonly site: Site;
   readonly probes: ProbeBook;
   readonly telling: TellingParts;
+  /** Absent = readings can always come in, as in a replay. */
+  readonly outage?: OutageBook;
 }
 
 /** Loads the watch as it was when the service stopped: alarms, pending delays, shelves. */
 export async function openWatch(parts: WatchParts): Promise<Watch> {
   const { store, site, probes } = parts;
   const teller = await openTeller(store, parts.telling);
+  const gap = () => parts.outage?.memory() ?? noOutage;
   const houseWatch = createHouseWatch(store);
   const planOf = createPlanCache();
   const chambers = new Map<string, WatchedChamber>();
@@ -72,6 +89,8 @@ export async function openWatch(parts: WatchParts): Promise<Watch> {
     chambers.set(chamberId, { chamber, healing, watch, heat });
   };
   for (const { id } of await store.chambers.list()) await reload(id);
+  let service = memories.get(SERVICE_ID) ?? emptyWatch(SERVICE_ID);
+  let serviceScene: ServiceScene | null = null;
 
   const plan = ({ healing }: WatchedChamber, nowMs: number) =>
     healing === null ? null : planOf(healing, site.current().zone, houseWatch.mean(), nowMs);
@@ -96,17 +115,32 @@ export async function openWatch(parts: WatchParts): Promise<Watch> {
       readings,
       ...(chamber.healing !== null && planned !== null && careOf(chamber.healing, planned, nowMs)),
       ahead: high === null ? null : lookAhead(heat, high),
+      isCutOff: isCutOff(gap()),
     };
     return { scene, heat };
   };
 
-  const decide = (events: readonly Turn[]): Decision =>
-    makeDecision(events, { teller, keep, watches: [...chambers.values()].map(({ watch }) => watch) });
-
-  const keep = (watch: ChamberWatch, heat: HeatMemory) => {
-    const known = chambers.get(watch.chamberId);
-    if (known !== undefined) chambers.set(watch.chamberId, { ...known, watch, heat });
+  const decide = (turns: readonly Turn[]): Decision => {
+    const watches = [service, ...[...chambers.values()].map(({ watch }) => watch)];
+    return makeDecision(turns, { teller, watches, isHeld: isSettling(gap()) });
   };
+
+  const chamberTurn = (chamber: WatchedChamber, event: WatchEvent, heat: HeatMemory): Turn => ({
+    atMs: timeOf(event),
+    reduction: reduce(chamber.watch, event),
+    keep(watch) {
+      const known = chambers.get(watch.chamberId);
+      if (known !== undefined) chambers.set(watch.chamberId, { ...known, watch, heat });
+    },
+  });
+
+  const serviceTurn = (event: WatchEvent<ServiceScene>): Turn => ({
+    atMs: timeOf(event),
+    reduction: reduceService(service, event),
+    keep(watch) {
+      service = watch;
+    },
+  });
 
   return {
     probes,
@@ -122,13 +156,51 @@ export async function openWatch(parts: WatchParts): Promise<Watch> {
       return decide(
         known.map((chamber) => {
           const { scene, heat } = look(chamber, states, nowMs);
-          return { chamber, event: { type: 'observe', scene }, heat };
+          return chamberTurn(chamber, { type: 'observe', scene }, heat);
         }),
       );
     },
     act(chamberId, event) {
+      if (chamberId === SERVICE_ID) return decide([serviceTurn(event)]);
       const chamber = chambers.get(chamberId);
-      return decide(chamber === undefined ? [] : [{ chamber, event, heat: chamber.heat }]);
+      return decide(chamber === undefined ? [] : [chamberTurn(chamber, event, chamber.heat)]);
+    },
+    observeService(scene) {
+      serviceScene = scene;
+      return decide([serviceTurn({ type: 'observe', scene })]);
+    },
+    serviceScene: () => serviceScene,
+    serviceStanding: () =>
+      serviceRuleIds.filter((rule) =>
+        Object.values(service.entries).some((entry) => entry.rule === rule && standingLevel(entry.memory) > 0),
+      ),
+    moveClock(byMs, nowMs) {
+      for (const state of [...probes.all()]) probes.put(probeUnderClock(state, nowMs));
+      const moved = [service, ...[...chambers.values()].map(({ watch }) => watch)].map((watch) => {
+        const entries = moveDelays(watch, byMs);
+        return {
+          ...watch,
+          entries: { ...watch.entries, ...Object.fromEntries(entries.map((one) => [one.key, one.entry])) },
+          moved: entries,
+        };
+      });
+      return {
+        work: {
+          entries: moved.flatMap(({ chamberId, moved: entries }) => entries.map((one) => ({ chamberId, ...one }))),
+          changes: [],
+          notices: [],
+        },
+        reason: null,
+        apply() {
+          for (const { chamberId, entries } of moved) {
+            const known = chambers.get(chamberId);
+            // The trend counts by time that has not passed.
+            if (known !== undefined)
+              chambers.set(chamberId, { ...known, watch: { chamberId, entries }, heat: noHeatMemory });
+            else service = { chamberId, entries };
+          }
+        },
+      };
     },
     sirenFor: teller.sirenFor,
     reload,
@@ -161,19 +233,19 @@ interface DecisionParts {
   readonly teller: Teller;
   /** Everything that is watched, as it is before the turn. */
   readonly watches: readonly ChamberWatch[];
-  readonly keep: (watch: ChamberWatch, heat: HeatMemory) => void;
+  /** What is not critical waits for one message about all of it. */
+  readonly isHeld: boolean;
 }
 
-/** One event of one chamber. */
+/** What one event has made of one place. */
 interface Turn {
-  readonly chamber: WatchedChamber;
-  readonly event: WatchEvent;
-  readonly heat: HeatMemory;
+  readonly atMs: number;
+  readonly reduction: Reduction;
+  readonly keep: (state: ChamberWatch) => void;
 }
 
-function makeDecision(events: readonly Turn[], { teller, watches, keep }: DecisionParts): Decision {
-  const reductions = events.map(({ chamber, event, heat }) => ({ ...reduce(chamber.watch, event), heat }));
-  const effects = reductions.flatMap(({ state, effects: all }) =>
+function makeDecision(turns: readonly Turn[], { teller, watches, isHeld }: DecisionParts): Decision {
+  const effects = turns.flatMap(({ reduction: { state, effects: all } }) =>
     all.map((effect) => ({ chamberId: state.chamberId, effect })),
   );
   const changes = effects.flatMap(({ effect }) => (effect.type === 'alarm-changed' ? [effect] : []));
@@ -181,15 +253,15 @@ function makeDecision(events: readonly Turn[], { teller, watches, keep }: Decisi
     effect.type === 'entry-changed' ? [{ chamberId, key: effect.key, entry: effect.entry }] : [],
   );
   const after = new Map(watches.map((watch) => [watch.chamberId, watch]));
-  for (const { state } of reductions) after.set(state.chamberId, state);
+  for (const { reduction } of turns) after.set(reduction.state.chamberId, reduction.state);
   const alarms = [...after.values()].flatMap(activeAlarms);
-  const told = teller.decide({ changes, alarms, nowMs: timeOf(events), isHeld: false });
+  const told = teller.decide({ changes, alarms, nowMs: turns[0]?.atMs ?? null, isHeld });
   const nothing = effects.flatMap(({ effect }) => (effect.type === 'nothing' ? [effect.reason] : []));
   return {
     work: { entries, changes, notices: told.notices },
     reason: nothing[0] ?? null,
     apply() {
-      for (const { state, heat } of reductions) keep(state, heat);
+      for (const { reduction, keep } of turns) keep(reduction.state);
       told.apply();
     },
   };
@@ -200,7 +272,7 @@ function activeAlarms({ entries }: ChamberWatch): Alarm[] {
 }
 
 /** When the turn is; events of one turn share it. */
-function timeOf([turn]: readonly Turn[]): number | null {
-  if (turn === undefined) return null;
-  return turn.event.type === 'observe' ? turn.event.scene.nowMs : turn.event.nowMs;
+
+function timeOf(event: WatchEvent | WatchEvent<ServiceScene>): number {
+  return event.type === 'observe' ? event.scene.nowMs : event.nowMs;
 }

@@ -1,5 +1,6 @@
 // The words of alarms: states of IEC 62682, priorities, rules, and one occurrence of an alarm as it is stored and shown.
 import type { Expected } from '../forecast/heat-ahead.ts';
+import type { ServiceFacts } from './service-facts.ts';
 
 export const alarmStates = [
   'normal',
@@ -15,7 +16,8 @@ export type AlarmState = (typeof alarmStates)[number];
 export const priorities = ['critical', 'high', 'medium', 'low'] as const;
 export type Priority = (typeof priorities)[number];
 
-export const ruleIds = [
+/** Rules about a chamber. */
+export const chamberRuleIds = [
   'heat',
   'cold',
   'dry',
@@ -29,12 +31,31 @@ export const ruleIds = [
   'plan-late',
   'heat-ahead',
 ] as const;
+
+/** Rules about the service itself: the watcher watched. */
+export const serviceRuleIds = [
+  'broker-lost',
+  'disk-nearly-full',
+  'clock-jumped',
+  'restarted',
+  'delivery-failing',
+  'nobody-on-duty',
+  'nobody-reachable',
+] as const;
+export const ruleIds = [...chamberRuleIds, ...serviceRuleIds] as const;
+export type ChamberRuleId = (typeof chamberRuleIds)[number];
+export type ServiceRuleId = (typeof serviceRuleIds)[number];
 export type RuleId = (typeof ruleIds)[number];
+
+/** True for a rule about the service itself. */
+export function isServiceRule(rule: RuleId): rule is ServiceRuleId {
+  return (serviceRuleIds as readonly RuleId[]).includes(rule);
+}
 
 /** 0 = in order, 1 = beyond the limit, 2 = beyond the outer limit (high-high, low-low). */
 export type Level = 0 | 1 | 2;
 
-/** What an alarm about a check is about, in the profile's own words. */
+/** What an alarm about a check is about, in the profile's own words; of one about a person, their name as the question. */
 export interface AlarmAbout {
   /** Tells one alarm of its rule from another. */
   readonly id: string;
@@ -48,6 +69,11 @@ export interface Asking {
   readonly sinceMs: number;
   readonly kind: 'raised' | 'escalated' | 'asked-anew';
 }
+
+/** Where alarms of the service itself stand, in place of a chamber; no chamber can have this id. */
+export const SERVICE_ID = 'takewell';
+/** Its name; the same in every language. */
+export const SERVICE_NAME = 'Takewell';
 
 /** One occurrence of an alarm, from the moment it is annunciated until it is back to normal. Times are ms since the epoch. */
 export interface Alarm {
@@ -84,4 +110,6 @@ export interface Alarm {
   readonly shelvedReason: string | null;
   /** Of a warning only: when its limit is expected to be passed, as seen at the newest peak. */
   readonly expected?: Expected;
+  /** Of an alarm of the service itself only: what its sentence needs beside numbers. */
+  readonly service?: ServiceFacts;
 }

@@ -3,7 +3,7 @@ import type { Alarm, AlarmState, Level, Priority } from './alarm.ts';
 import { askNow } from './ask-anew.ts';
 import { debounce, sameMemory, standingLevel } from './debounce.ts';
 import { type LifeCycleEvent, nextState } from './life-cycle.ts';
-import type { Judgement, Rule, Scene } from './rules/rule.ts';
+import type { Judgement, PlaceScene, RuleTraits } from './rules/rule.ts';
 import { type AlarmChange, type Effect, isCalm, subjectIdOf, type WatchEntry, type Worst } from './watch-state.ts';
 import { peakOf, worst, worstSeen } from './worst.ts';
 
@@ -16,9 +16,9 @@ interface Outcome {
 /** `isQuiet`: the rule is suppressed or out of service, so that no occurrence begins; one that is set aside goes on being judged. */
 export function observeEntry(
   entry: WatchEntry,
-  rule: Rule,
+  rule: RuleTraits,
   judgement: Judgement,
-  scene: Scene,
+  scene: PlaceScene,
   isQuiet: boolean,
 ): Outcome {
   if (judgement.level === 0 && isCalm(entry)) return { entry, effects: [] };
@@ -43,7 +43,7 @@ function quiet(entry: WatchEntry, next: WatchEntry): Outcome {
 }
 
 /** What an on-delay that runs has seen at worst; forgotten when the condition goes away in time. */
-function pendingWorst(entry: WatchEntry, rule: Rule, judgement: Judgement, nowMs: number): Worst | null {
+function pendingWorst(entry: WatchEntry, rule: RuleTraits, judgement: Judgement, nowMs: number): Worst | null {
   return judgement.level === 0 ? null : worst(rule, [entry.pending, worstSeen(judgement, nowMs)]);
 }
 
@@ -62,7 +62,7 @@ interface Moved {
 }
 
 /** The alarm after a judgement; null when nothing about it changed. */
-function moveAlarm(alarm: Alarm, rule: Rule, move: Move): Moved | null {
+function moveAlarm(alarm: Alarm, rule: RuleTraits, move: Move): Moved | null {
   const { entry, level, judgement, nowMs } = move;
   const step = lifeCycleStep(move);
   const seen = level > 0 ? worst(rule, [peakOf(alarm), entry.pending, worstSeen(judgement, nowMs)]) : peakOf(alarm);
@@ -73,6 +73,7 @@ function moveAlarm(alarm: Alarm, rule: Rule, move: Move): Moved | null {
     ...(isWorse && { peak: seen.value, peakMs: seen.atMs }),
     ...(level > 0 && { limit: judgement.limits[level - 1] ?? alarm.limit }),
     ...(level > 0 && judgement.expected !== undefined && { expected: judgement.expected() }),
+    ...(level > 0 && judgement.service !== undefined && { service: judgement.service }),
   };
   if (step === null) return { alarm: { ...alarm, ...measured }, change: 'peaked' };
   const state = step.event === null ? alarm.state : nextState(alarm.state, step.event, level > 0);
@@ -94,7 +95,12 @@ function lifeCycleStep({ before, level }: Move): Step | null {
 }
 
 /** What a step of the life cycle writes beside state and level. */
-function stepped(alarm: Alarm, rule: Rule, { event }: Step, { entry, level, judgement, nowMs }: Move): Partial<Alarm> {
+function stepped(
+  alarm: Alarm,
+  rule: RuleTraits,
+  { event }: Step,
+  { entry, level, judgement, nowMs }: Move,
+): Partial<Alarm> {
   if (event === 'clear') return { returnedMs: nowMs };
   const priority = higher(alarm.priority, priorityAt(rule, level));
   // Worse than what somebody acknowledged, or back again: nobody has acknowledged this.
@@ -103,7 +109,7 @@ function stepped(alarm: Alarm, rule: Rule, { event }: Step, { entry, level, judg
   return { priority, ...asking, ...again };
 }
 
-function newAlarm(entry: WatchEntry, rule: Rule, level: Level, judgement: Judgement, scene: Scene): Alarm {
+function newAlarm(entry: WatchEntry, rule: RuleTraits, level: Level, judgement: Judgement, scene: PlaceScene): Alarm {
   const subjectId = subjectIdOf(entry);
   const subject = subjectId === null ? '' : `.${subjectId}`;
   return {
@@ -136,7 +142,7 @@ function beganMs({ memory }: WatchEntry, judgement: Judgement, nowMs: number): n
   return Math.min(judgement.sinceMs ?? first ?? second ?? nowMs, nowMs);
 }
 
-function priorityAt(rule: Rule, level: Level): Priority {
+function priorityAt(rule: RuleTraits, level: Level): Priority {
   return rule.priority[level === 2 ? 1 : 0];
 }
 

@@ -2,23 +2,21 @@
 import type { Alarm } from './alarm.ts';
 import { standingLevel } from './debounce.ts';
 import { nextState } from './life-cycle.ts';
-import { allRules } from './rules/index.ts';
-import type { Rule } from './rules/rule.ts';
+import type { RuleTraits } from './rules/rule.ts';
 import { type ChamberWatch, calmEntry, type Effect, keyOf, type Reduction } from './watch-state.ts';
 
-const overrulable = allRules.filter(({ suppressedBy }) => suppressedBy !== undefined);
-
 /** True while the rule that makes this one pointless stands. */
-export function isOverruled(state: ChamberWatch, { suppressedBy }: Rule): boolean {
+export function isOverruled(state: ChamberWatch, { suppressedBy }: RuleTraits): boolean {
   const entry = suppressedBy === undefined ? undefined : state.entries[keyOf(suppressedBy, null)];
   return entry !== undefined && standingLevel(entry.memory) > 0;
 }
 
 /** Calms every suppressed rule: its alarm leaves without asking anybody for anything; one on the shelf stays there until that runs out. */
-export function calmOverruled(state: ChamberWatch, nowMs: number): Reduction {
+export function calmOverruled(state: ChamberWatch, rules: readonly RuleTraits[], nowMs: number): Reduction {
   let { entries } = state;
   const effects: Effect[] = [];
-  for (const rule of overrulable) {
+  for (const rule of rules) {
+    if (rule.suppressedBy === undefined) continue;
     const key = keyOf(rule.id, null);
     const entry = state.entries[key];
     if (entry === undefined || standingLevel(entry.memory) === 0 || !isOverruled(state, rule)) continue;

@@ -1,5 +1,5 @@
-// The pure reducer of a chamber's alarms: (state, event) → (state, effects). It sends nothing and stores nothing; the same code
-// serves the live watch and a replay of the past.
+// The pure reducer of the alarms of one place: (state, event) → (state, effects). It sends nothing and stores nothing; the same code
+// serves the live watch and a replay of the past, and chambers and the service itself: only the rules differ.
 
 import { expireAcknowledgements } from './ask-anew.ts';
 import { standingLevel } from './debounce.ts';
@@ -8,8 +8,10 @@ import { observeEntry } from './observe-entry.ts';
 import { actOnRule, isRuleAct } from './out-of-service.ts';
 import { calmOverruled, isOverruled } from './overruled.ts';
 import { actOnAlarm, expireShelves } from './people-acts.ts';
-import { allRules, ruleOf } from './rules/index.ts';
-import { type Judgement, noLimits, type Rule, type Scene } from './rules/rule.ts';
+import { chamberRules, ruleOf } from './rules/index.ts';
+import { type Judgement, noLimits, type PlaceScene, type Rule, type RuleTraits } from './rules/rule.ts';
+import { serviceRules } from './service/service-rules.ts';
+import type { ServiceScene } from './service/service-scene.ts';
 import { isSuppressed, suppressByDesign } from './suppress-by-design.ts';
 import {
   type ChamberWatch,
@@ -28,15 +30,28 @@ import {
  * Takes one event into a chamber's watch. A repeated event changes nothing: an act answers with a `nothing` effect and its reason, a
  * scene with no effects. `observe` serves readings and ticks alike: it judges the scene by every rule. Only a replay gives other `rules`.
  */
-export function reduce(state: ChamberWatch, event: WatchEvent, rules: readonly Rule[] = allRules): Reduction {
+export function reduce(state: ChamberWatch, event: WatchEvent, rules: readonly Rule[] = chamberRules): Reduction {
+  return reduceBy(state, event, rules);
+}
+
+/** The same for the service itself, which is watched as one more place. */
+export function reduceService(state: ChamberWatch, event: WatchEvent<ServiceScene>): Reduction {
+  return reduceBy(state, event, serviceRules);
+}
+
+function reduceBy<S extends PlaceScene>(
+  state: ChamberWatch,
+  event: WatchEvent<S>,
+  rules: readonly Rule<S>[],
+): Reduction {
   if (event.type === 'observe') return observe(state, event.scene, rules);
   return isRuleAct(event) ? actOnRule(state, event) : actOnAlarm(state, event);
 }
 
-function observe(before: ChamberWatch, scene: Scene, rules: readonly Rule[]): Reduction {
+function observe<S extends PlaceScene>(before: ChamberWatch, scene: S, rules: readonly Rule<S>[]): Reduction {
   if (isStill(before, scene, rules)) return { state: before, effects: [] };
   const ended = endWithBatch(before, scene);
-  const overruled = calmOverruled(ended.state, scene.nowMs);
+  const overruled = calmOverruled(ended.state, rules, scene.nowMs);
   const expired = expireShelves(overruled.state, scene.nowMs, (id) => isSuppressed(ruleOf(id), scene));
   const held = suppressByDesign(expired.state, scene);
   const effects: Effect[] = [ended, overruled, expired, held].flatMap((one) => one.effects);
@@ -60,7 +75,7 @@ function observe(before: ChamberWatch, scene: Scene, rules: readonly Rule[]): Re
 }
 
 /** Nothing stands or is pending, and no rule sees anything: nearly all scenes, so it is looked for first. Then nothing below changes anything. */
-function isStill({ entries }: ChamberWatch, scene: Scene, rules: readonly Rule[]): boolean {
+function isStill<S extends PlaceScene>({ entries }: ChamberWatch, scene: S, rules: readonly Rule<S>[]): boolean {
   for (const key in entries) {
     const entry = entries[key];
     if (entry !== undefined && !isCalm(entry)) return false;
@@ -73,7 +88,12 @@ function isStill({ entries }: ChamberWatch, scene: Scene, rules: readonly Rule[]
 
 const nothingHeld = () => 0 as const;
 
-function judge(state: ChamberWatch, rule: Rule, scene: Scene, standing: readonly WatchEntry[]): readonly Judgement[] {
+function judge<S extends PlaceScene>(
+  state: ChamberWatch,
+  rule: Rule<S>,
+  scene: S,
+  standing: readonly WatchEntry[],
+): readonly Judgement[] {
   const held = (subjectId: string | null) => {
     const entry = state.entries[keyOf(rule.id, subjectId)];
     return entry === undefined ? 0 : standingLevel(entry.memory);
@@ -83,7 +103,11 @@ function judge(state: ChamberWatch, rule: Rule, scene: Scene, standing: readonly
 }
 
 // A probe that was moved or taken away, or a check that is answered, leaves no judgement behind: what it said is over.
-function goneSubjects(standing: readonly WatchEntry[], rule: Rule, judgements: readonly Judgement[]): Judgement[] {
+function goneSubjects(
+  standing: readonly WatchEntry[],
+  rule: RuleTraits,
+  judgements: readonly Judgement[],
+): Judgement[] {
   const isGone = (entry: WatchEntry) =>
     entry.rule === rule.id && !judgements.some((one) => subjectIdOf(one) === subjectIdOf(entry));
   return standing.filter(isGone).map(({ probeId, about }) => {

@@ -6,12 +6,14 @@ import { sayStandardText } from '../healing/say-standard-text.ts';
 import { saySpan } from '../say-span.ts';
 import { type Saying, sayKpa, sayPercent, sayShort, sayTemperature, sayTemperatureLimit } from '../saying.ts';
 import { MINUTE_MS } from '../units.ts';
-import type { Alarm, RuleId } from './alarm.ts';
+import { type Alarm, type ChamberRuleId, isServiceRule, type RuleId } from './alarm.ts';
+import { ruleOf } from './rules/index.ts';
+import { serviceShapes, serviceWordings } from './service/say-service-alarm.ts';
 
 /** Of an alarm, what its words are made of. */
 export type SaidAlarm = Pick<
   Alarm,
-  'rule' | 'level' | 'limit' | 'value' | 'peak' | 'sinceMs' | 'returnedMs' | 'about' | 'expected'
+  'rule' | 'level' | 'limit' | 'value' | 'peak' | 'sinceMs' | 'returnedMs' | 'about' | 'expected' | 'service'
 >;
 
 /** An alarm in parts, for those who put a title and a line together themselves. */
@@ -24,6 +26,7 @@ export interface AlarmParts {
 }
 
 const shapes: Record<RuleId, string> = {
+  ...serviceShapes,
   heat: '▲',
   cold: '▼',
   dry: '▽',
@@ -40,7 +43,7 @@ const shapes: Record<RuleId, string> = {
 
 type Wording = (alarm: SaidAlarm, saying: Saying, span: string, nowMs: number) => readonly [what: string, far: string];
 
-const wordings: Record<RuleId, Wording> = {
+const wordings: Record<ChamberRuleId, Wording> = {
   // The time counts from the first limit, so the outer one is not named with it.
   heat({ level, value, limit }, saying, span) {
     const { alarms } = saying.words;
@@ -98,14 +101,20 @@ const wordings: Record<RuleId, Wording> = {
 export function alarmParts(alarm: SaidAlarm, nowMs: number, saying: Saying): AlarmParts {
   const span = saySpan((alarm.returnedMs ?? nowMs) - alarm.sinceMs, saying);
   const shape = shapes[alarm.rule];
-  if (alarm.level > 0) {
-    const [what, howFar] = wordings[alarm.rule](alarm, saying, span, nowMs);
+  // What happened at an instant is said in the same words afterwards.
+  if (alarm.level > 0 || ruleOf(alarm.rule).isInstant === true) {
+    const [what, howFar] = sayStanding(alarm, saying, span, nowMs);
     return { shape, what, howFar };
   }
   const { alarms } = saying.words;
   const howFar =
     alarm.peak === null ? alarms.lasted(span) : alarms.lastedWithPeak(span, sayPeak(alarm.rule, alarm.peak, saying));
   return { shape, what: alarms.over(nameRule(alarm.rule, saying)), howFar };
+}
+
+function sayStanding(alarm: SaidAlarm, saying: Saying, span: string, nowMs: number): readonly [string, string] {
+  const { rule } = alarm;
+  return isServiceRule(rule) ? serviceWordings[rule](alarm, saying, span) : wordings[rule](alarm, saying, span, nowMs);
 }
 
 /** The sentence of an alarm as it stands at `nowMs`, e.g. "▲ Hot: 28.6 °C, limit 28 for 4 min". */

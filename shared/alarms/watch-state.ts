@@ -2,7 +2,7 @@
 
 import type { Alarm, AlarmAbout, AlarmState, RuleId } from './alarm.ts';
 import { calmMemory, type DebounceMemory } from './debounce.ts';
-import type { Scene } from './rules/rule.ts';
+import type { PlaceScene, Scene } from './rules/rule.ts';
 import type { WhyNothing } from './why-nothing.ts';
 
 /** A rule in a chamber, or a rule about one probe or check of it: `heat`, `silent-probe:p3`, `check-failed:erect`. */
@@ -43,8 +43,8 @@ export interface ChamberWatch {
   readonly entries: Readonly<Record<WatchKey, WatchEntry>>;
 }
 
-export type WatchEvent =
-  | { readonly type: 'observe'; readonly scene: Scene }
+export type WatchEvent<S extends PlaceScene = Scene> =
+  | { readonly type: 'observe'; readonly scene: S }
   | { readonly type: 'acknowledge'; readonly alarmId: string; readonly person: string; readonly nowMs: number }
   | {
       readonly type: 'shelve';

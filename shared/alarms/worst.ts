@@ -1,10 +1,10 @@
 // The worst value of a condition: which of several lies furthest beyond the limit.
 import type { Alarm } from './alarm.ts';
-import type { Judgement, Rule } from './rules/rule.ts';
+import type { Judgement, RuleTraits } from './rules/rule.ts';
 import type { Worst } from './watch-state.ts';
 
 /** The worst of what was seen, by the direction of the rule; of two alike the earlier in the list, null when nothing was. */
-export function worst(rule: Pick<Rule, 'worse'>, seen: readonly (Worst | null)[]): Worst | null {
+export function worst(rule: Pick<RuleTraits, 'worse'>, seen: readonly (Worst | null)[]): Worst | null {
   return seen.reduce<Worst | null>((a, b) => {
     if (a === null || b === null) return a ?? b;
     return rule.worse * (b.value - a.value) > 0 ? b : a;

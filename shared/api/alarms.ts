@@ -10,7 +10,8 @@ export const alarmIdSchema = z.string().min(1).max(200);
 
 export const alarmSchema = z.object({
   id: alarmIdSchema,
-  chamberId: idSchema,
+  /** null = of the service itself. */
+  chamberId: idSchema.nullable(),
   chamberName: z.string(),
   batchId: idSchema.nullable(),
   batchCode: z.string().nullable(),

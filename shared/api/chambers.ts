@@ -1,7 +1,7 @@
 // Chambers with their climate now, and the series behind a chart.
 
 import { z } from 'zod';
-import { ruleIds } from '../alarms/alarm.ts';
+import { chamberRuleIds } from '../alarms/alarm.ts';
 import { stageNameSchema } from '../healing/profile.ts';
 import { shapes } from '../words/en/shapes.ts';
 import { alarmSchema } from './alarms.ts';
@@ -82,7 +82,7 @@ export const chamberSchema = z.object({
   suppression: z.object({ cause: z.enum(['working', 'vent-step']), until: timeSchema, by: z.string() }).nullable(),
   /** Rules that a manager took out of service here: they raise no alarm until they are returned. */
   outOfService: z.array(
-    z.object({ rule: z.enum(ruleIds), name: z.string(), by: z.string(), at: timeSchema, reason: z.string() }),
+    z.object({ rule: z.enum(chamberRuleIds), name: z.string(), by: z.string(), at: timeSchema, reason: z.string() }),
   ),
 });
 export type ChamberView = z.infer<typeof chamberSchema>;

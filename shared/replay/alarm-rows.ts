@@ -1,7 +1,7 @@
 // The alarms of a replay as rows, one an occurrence. A replay has a crew that takes every alarm at once: so each return ends its row, and what
 // comes later is a row of its own.
 import { reduce } from '../alarms/reduce.ts';
-import { allRules } from '../alarms/rules/index.ts';
+import { chamberRules } from '../alarms/rules/index.ts';
 import type { Rule, Scene } from '../alarms/rules/rule.ts';
 import { type ChamberWatch, type Effect, emptyWatch, isCalm, keyOf, subjectIdOf } from '../alarms/watch-state.ts';
 import type { Warning } from '../forecast/judge-warnings.ts';
@@ -23,7 +23,7 @@ export class AlarmRows {
   readonly #open = new Map<string, Row>();
   #isCalm = true;
 
-  constructor(chamberId: string, rules: readonly Rule[] = allRules) {
+  constructor(chamberId: string, rules: readonly Rule[] = chamberRules) {
     this.#watch = emptyWatch(chamberId);
     this.#rules = rules;
   }

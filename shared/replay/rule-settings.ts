@@ -1,8 +1,8 @@
 // Other settings of the alarm rules, to try in a replay what they would have told. The live watch keeps its own; no limit is set here, those
 // stand in the profile.
 import { z } from 'zod';
-import { type RuleId, ruleIds } from '../alarms/alarm.ts';
-import { allRules, ruleOf } from '../alarms/rules/index.ts';
+import { chamberRuleIds, type RuleId } from '../alarms/alarm.ts';
+import { chamberRules, ruleOf } from '../alarms/rules/index.ts';
 import type { Rule } from '../alarms/rules/rule.ts';
 import { shapeFaults } from '../healing/shape-faults.ts';
 import type { Fault } from '../problem.ts';
@@ -27,7 +27,7 @@ const ruleSettingsSchema = z.strictObject({
 });
 type RuleSettings = z.infer<typeof ruleSettingsSchema>;
 
-const fileSchema = z.partialRecord(z.enum(ruleIds), ruleSettingsSchema);
+const fileSchema = z.partialRecord(z.enum(chamberRuleIds), ruleSettingsSchema);
 
 export interface RulesVerdict {
   /** All rules as the settings want them; null when there is any fault. */
@@ -40,19 +40,19 @@ export interface RulesVerdict {
 export function readRuleSettings(candidate: unknown): RulesVerdict {
   if (!isJsonObject(candidate))
     return { rules: null, faults: [{ where: '', reason: ({ faults }) => faults.rulesWanted }] };
-  const isRule = (name: string) => ruleIds.some((id) => id === name);
+  const isRule = (name: string) => chamberRuleIds.some((id) => id === name);
   const known = Object.fromEntries(Object.entries(candidate).filter(([name]) => isRule(name)));
   const parsed = fileSchema.safeParse(known);
   const faults = [
     ...Object.keys(candidate).flatMap((name) => (isRule(name) ? [] : [unknownRule(name)])),
     ...shapeFaults(parsed.error?.issues ?? [], candidate),
-    ...ruleIds.flatMap((id) => deadbandFaults(id, known[id])),
+    ...chamberRuleIds.flatMap((id) => deadbandFaults(id, known[id])),
   ];
   return { rules: faults.length > 0 || !parsed.success ? null : applySettings(parsed.data), faults };
 }
 
 function unknownRule(name: string): Fault {
-  return { where: `/${pointerToken(name)}`, reason: ({ faults }) => faults.unknownRule(ruleIds.join(', ')) };
+  return { where: `/${pointerToken(name)}`, reason: ({ faults }) => faults.unknownRule(chamberRuleIds.join(', ')) };
 }
 
 function deadbandFaults(id: RuleId, given: unknown): Fault[] {
@@ -61,7 +61,7 @@ function deadbandFaults(id: RuleId, given: unknown): Fault[] {
 }
 
 function applySettings(given: Partial<Record<RuleId, RuleSettings>>): Rule[] {
-  return allRules.flatMap((rule) => {
+  return chamberRules.flatMap((rule) => {
     const settings = given[rule.id] ?? {};
     return settings.off === true ? [] : [applyTo(rule, settings)];
   });

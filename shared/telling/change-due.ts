@@ -1,4 +1,5 @@
 // What a change of an alarm tells those who were told of it: somebody has it, or it is over. Nobody else hears of either.
+import { ruleOf } from '../alarms/rules/index.ts';
 import type { AlarmChange, Effect } from '../alarms/watch-state.ts';
 import type { Crew } from './crew.ts';
 import { askingOf } from './escalation.ts';
@@ -11,7 +12,8 @@ type AlarmChanged = Extract<Effect, { type: 'alarm-changed' }>;
 export function changeDue(effect: AlarmChanged, told: readonly NoticeDraft[], crew: Crew): NoticeDraft[] {
   const { alarm, change, atMs } = effect;
   const isTaken = takes.includes(change) && effect.from === 'unacknowledged';
-  if (!isTaken && change !== 'returned') return [];
+  // What happened at an instant has nothing to return from.
+  if (!isTaken && (change !== 'returned' || ruleOf(alarm.rule).isInstant === true)) return [];
   const targets = isTaken ? othersOf(effect, told, crew) : awaiting(told, crew);
   const step = { kind: isTaken ? 'taken' : 'returned', mark: Math.round(atMs).toString(36) } as const;
   return targets.map((target) => draftNotice(alarm, step, target, atMs));

@@ -9,5 +9,6 @@ export interface FastClockNumbers {
 }
 
 export function createFastClock({ startMs, realMs, speed }: FastClockNumbers): Clock {
-  return { nowMs: () => Math.floor(startMs + (Date.now() - realMs) * speed) };
+  const nowMs = () => Math.floor(startMs + (Date.now() - realMs) * speed);
+  return { nowMs, steadyMs: nowMs };
 }

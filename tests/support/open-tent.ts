@@ -22,6 +22,7 @@ export interface Tent extends TestApp {
   /** Measures the same every ten seconds for so long, the last time at the end of it, and lets the watch go round. */
   stay(temperature: number, forMs: number, humidity?: number): Promise<void>;
   chamber(): Promise<ChamberView>;
+  /** Of the tent; those of the service itself are not among them. */
   alarms(state?: string): Promise<AlarmView[]>;
   /** Closes the service and opens it again on the same folder, `afterMs` later. */
   reopen(afterMs?: number): Promise<Tent>;
@@ -93,7 +94,8 @@ function tentOn(
       await app.tick();
     },
     chamber: async () => (await api.get<ChamberView>(`/chambers/${chamberId}`)).body,
-    alarms: async (state = 'active') => (await api.get<{ items: AlarmView[] }>(`/alarms?state=${state}`)).body.items,
+    alarms: async (state = 'active') =>
+      (await api.get<{ items: AlarmView[] }>(`/alarms?state=${state}&chamberId=${chamberId}`)).body.items,
     async reopen(afterMs = 0) {
       await app.close();
       clock.advance(afterMs);

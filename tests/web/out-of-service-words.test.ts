@@ -1,9 +1,9 @@
 // Which rules raise no alarm in a chamber, as it is said beside its state.
 import { describe, expect, it } from 'vitest';
-import type { RuleId } from '../../shared/alarms/alarm.ts';
+import type { ChamberRuleId } from '../../shared/alarms/alarm.ts';
 import { outOfServiceWords } from '../../web/out-of-service-words.ts';
 
-function taken(rule: RuleId) {
+function taken(rule: ChamberRuleId) {
   return { rule, name: 'as the service calls it', by: 'Ada', at: '2026-03-04T12:00:00Z', reason: 'Fan is repaired' };
 }
 

@@ -1,4 +1,5 @@
 // How often alarms came, beside their targets, as rows and sentences. Pure. It judges the alarms, never the people.
+import { SERVICE_ID, SERVICE_NAME } from '../../shared/alarms/alarm.ts';
 import type { AlarmStatisticsView } from '../../shared/api/alarm-statistics.ts';
 import { words } from '../strings.ts';
 
@@ -98,6 +99,10 @@ export function sourceLines(
   chamberName: (id: string) => string | null,
 ): readonly string[] {
   return sources.map(({ chamberId, rule, alarms }) =>
-    howOften.source(chamberName(chamberId) ?? howOften.goneChamber, words.rules[rule], alarms),
+    howOften.source(placeName(chamberId, chamberName), words.rules[rule], alarms),
   );
+}
+
+function placeName(id: string, chamberName: (id: string) => string | null): string {
+  return id === SERVICE_ID ? SERVICE_NAME : (chamberName(id) ?? howOften.goneChamber);
 }

@@ -1,5 +1,5 @@
 // Rules of a chamber that raise no alarm for now: who took them out of service, why and since when. A manager takes them out and returns them.
-import { ruleIds } from '../../shared/alarms/alarm.ts';
+import { chamberRuleIds } from '../../shared/alarms/alarm.ts';
 import type { ChamberView } from '../../shared/api/chambers.ts';
 import { showNote } from '../announce.ts';
 import { calls } from '../calls.ts';
@@ -43,7 +43,7 @@ function TakenRule({ chamber, taken }: Props & { readonly taken: Taken }) {
 }
 
 function TakeOutForm({ chamber, close }: Props & { readonly close: () => void }) {
-  const inService = ruleIds.filter((rule) => chamber.outOfService.every((taken) => taken.rule !== rule));
+  const inService = chamberRuleIds.filter((rule) => chamber.outOfService.every((taken) => taken.rule !== rule));
   const send = async (fields: FormData) => {
     const rule = inService.find((one) => one === textOf(fields, 'rule'));
     if (rule === undefined) return;
@@ -75,7 +75,7 @@ export function RulesOutOfService({ chamber }: Props) {
           </ul>
         </>
       )}
-      {maySetUp.value && outOfService.length < ruleIds.length && (
+      {maySetUp.value && outOfService.length < chamberRuleIds.length && (
         <Disclosure title={words.service.takeTitle} kind="quiet">
           {(close) => <TakeOutForm chamber={chamber} close={close} />}
         </Disclosure>

@@ -18,6 +18,11 @@ interface Props {
   readonly onDone?: () => void;
 }
 
+/** Where the alarm is to be seen; one of the service itself stands on the page of alarms only. */
+function placePath({ chamberId, id }: AlarmView): string {
+  return chamberId === null ? '/alarms' : `${chamberPath(chamberId)}?alarm=${id}`;
+}
+
 export function AlarmItem({ alarm, isWanted = false, withChamber = false, onDone }: Props) {
   return (
     <li
@@ -28,7 +33,7 @@ export function AlarmItem({ alarm, isWanted = false, withChamber = false, onDone
     >
       {withChamber && (
         <p class="alarm-where">
-          <a href={`${chamberPath(alarm.chamberId)}?alarm=${alarm.id}`}>
+          <a href={placePath(alarm)}>
             {alarm.batchCode === null
               ? alarm.chamberName
               : words.alarms.chamberBatch(alarm.chamberName, alarm.batchCode)}

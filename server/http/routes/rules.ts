@@ -1,6 +1,6 @@
 // Rules of a chamber that are taken out of service, for maintenance, and returned.
 import { z } from 'zod';
-import { ruleIds } from '../../../shared/alarms/alarm.ts';
+import { chamberRuleIds } from '../../../shared/alarms/alarm.ts';
 import { chamberSchema, outOfServiceBodySchema } from '../../../shared/api/chambers.ts';
 import { idSchema } from '../../../shared/api/common.ts';
 import { Problem } from '../../../shared/problem.ts';
@@ -8,7 +8,7 @@ import { viewChamber } from '../../views/chamber-view.ts';
 import { actorOf } from '../actor.ts';
 import type { HttpParts, Routes } from '../http-parts.ts';
 
-const params = z.object({ id: idSchema, rule: z.enum(ruleIds) });
+const params = z.object({ id: idSchema, rule: z.enum(chamberRuleIds) });
 const manager = { config: { role: 'manager' as const } };
 const answer = { params, response: { 200: chamberSchema } };
 

@@ -4,6 +4,7 @@ import type { Corridor } from '../../healing/corridor.ts';
 import type { ChamberClimate, ProbeNow } from '../../readings/chamber-climate.ts';
 import type { AlarmAbout, Level, Priority, RuleId } from '../alarm.ts';
 import type { Delays } from '../debounce.ts';
+import type { ServiceFacts } from '../service-facts.ts';
 import type { Suppression } from '../suppression.ts';
 import type { SceneCare } from './scene-care.ts';
 
@@ -17,12 +18,20 @@ export interface SceneProbe {
   readonly silenceMs: number;
 }
 
-/** Everything the rules may look at, for one chamber at one instant. */
-export interface Scene {
+/** What every place that is watched has in common: a chamber, or the service itself. */
+export interface PlaceScene {
   readonly nowMs: number;
   readonly chamberId: string;
   /** The open batch; null = the chamber is empty and nothing in it can be lost. */
   readonly batchId: string | null;
+  /** Set while the air is disturbed on purpose. */
+  readonly suppression?: Suppression | null;
+  /** True while no reading can come in, or their flood after that has not ended: silence says nothing then. */
+  readonly isCutOff?: boolean;
+}
+
+/** Everything the rules may look at, for one chamber at one instant. */
+export interface Scene extends PlaceScene {
   /** Limits now; null = no batch, or outside its stages. */
   readonly corridor: Corridor | null;
   readonly climate: ChamberClimate;
@@ -33,8 +42,6 @@ export interface Scene {
   readonly readings?: readonly ProbeNow[];
   /** What plan and log say of the batch; absent = nothing known. */
   readonly care?: SceneCare;
-  /** Set while the air is disturbed on purpose. */
-  readonly suppression?: Suppression | null;
 }
 
 export type LevelLimits = readonly [number | null, number | null];
@@ -53,9 +60,12 @@ export interface Judgement {
   readonly sinceMs?: number;
   /** When a warning expects its limit to be passed; asked for when its alarm is made or gets worse. */
   readonly expected?: () => Expected;
+  /** Set by rules about the service. */
+  readonly service?: ServiceFacts;
 }
 
-export interface Rule extends Delays {
+/** How a rule behaves, whatever it looks at. */
+export interface RuleTraits extends Delays {
   readonly id: RuleId;
   /** While this other rule stands, this one has nothing to say (suppressed by design). */
   readonly suppressedBy?: RuleId;
@@ -65,8 +75,16 @@ export interface Rule extends Delays {
   readonly worse: 1 | -1;
   /** True for rules that are quiet while the air is disturbed on purpose. Never heat, silence or a bad check. */
   readonly isSuppressible?: true;
+  /** True for rules that are quiet while no reading can come in: the alarm of the broker says it for all. */
+  readonly needsReadings?: true;
+  /** True for rules about something that happens at an instant: it is told, and has nothing to return from. */
+  readonly isInstant?: true;
   /** How far back inside its limit a value must come before the condition is over, °C, %RH or kPa; absent for rules without a value. */
   readonly deadband?: number;
+}
+
+/** A rule for scenes of one kind. */
+export interface Rule<S extends PlaceScene = Scene> extends RuleTraits {
   /** Call it as a method: it looks at its own deadband. `held(subject)`, of a probe or a check, is the level that stands now: a deadband applies on the way back only. */
-  judge(scene: Scene, held: (subjectId: string | null) => Level): Judgement[];
+  judge(scene: S, held: (subjectId: string | null) => Level): Judgement[];
 }

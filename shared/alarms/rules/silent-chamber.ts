@@ -7,6 +7,7 @@ export const silentChamber: Rule = {
   id: 'silent-chamber',
   priority: ['high', 'critical'],
   worse: 1,
+  needsReadings: true,
   // The probes' allowed silence has passed already; the minute covers a batch opened before its probe first speaks.
   onDelayMs: [MINUTE_MS, 30 * MINUTE_MS],
   offDelayMs: 0,

@@ -6,6 +6,7 @@ export const silentProbe: Rule = {
   id: 'silent-probe',
   priority: ['low', 'low'],
   worse: 1,
+  needsReadings: true,
   // The allowed silence is the delay.
   onDelayMs: [0, 0],
   offDelayMs: 0,

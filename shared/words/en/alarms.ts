@@ -1,7 +1,10 @@
 // What alarms say, in English: what and how far, and what to do first. Values come in with their unit, limits without.
+
 import type { RuleId } from '../../alarms/alarm.ts';
+import { service } from './service.ts';
 
 const advice: Record<RuleId, string> = {
+  ...service.advice,
   heat: 'Shade now. Open the gap a hand’s width and mist the film.',
   cold: 'Close the gap and check the heating of the house.',
   // A hot tent may have to stay open: then mist is what is left.

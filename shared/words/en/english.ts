@@ -5,7 +5,20 @@ import { faults } from './faults.ts';
 import { names } from './names.ts';
 import { notices } from './notices.ts';
 import { problems } from './problems.ts';
+import { service } from './service.ts';
 import { shapes } from './shapes.ts';
 import { ahead, spans } from './spans.ts';
 
-export const english = { decimal: '.', names, alarms, spans, ahead, checks, faults, notices, problems, shapes };
+export const english = {
+  decimal: '.',
+  names,
+  alarms,
+  spans,
+  ahead,
+  checks,
+  faults,
+  notices,
+  problems,
+  shapes,
+  service,
+};

@@ -1,6 +1,8 @@
 // Names of stages, states, priorities, roles and rules, in English.
+
 import type { AlarmState, Priority, RuleId } from '../../alarms/alarm.ts';
 import type { StageName } from '../../healing/profile.ts';
+import { service } from './service.ts';
 
 type Role = 'viewer' | 'crew' | 'manager';
 
@@ -26,6 +28,7 @@ const states: Record<AlarmState, string> = {
 const roles: Record<Role, string> = { viewer: 'viewer', crew: 'crew', manager: 'manager' };
 
 const rules: Record<RuleId, string> = {
+  ...service.names,
   heat: 'Heat',
   cold: 'Cold',
   dry: 'Dryness',

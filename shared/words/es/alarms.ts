@@ -1,7 +1,10 @@
 // What alarms say, in Spanish.
+
 import type { SharedWords } from '../shared-words.ts';
+import { service } from './service.ts';
 
 const advice: SharedWords['alarms']['advice'] = {
+  ...service.advice,
   heat: 'Sombree ya. Abra un palmo y nebulice el plástico.',
   cold: 'Cierre la abertura y revise la calefacción del invernadero.',
   dry: 'Nebulice ya; abra tan poco como el calor permita. Mire si las plantas están erguidas.',

@@ -1,5 +1,7 @@
 // Names of stages, states, priorities, roles and rules, in Spanish.
+
 import type { SharedWords } from '../shared-words.ts';
+import { service } from './service.ts';
 
 export const names: SharedWords['names'] = {
   stages: { loading: 'llenado', closed: 'cerrado', venting: 'ventilación', hardening: 'aclimatación' },
@@ -15,6 +17,7 @@ export const names: SharedWords['names'] = {
   },
   roles: { viewer: 'observador', crew: 'operario', manager: 'responsable' },
   rules: {
+    ...service.names,
     heat: 'Calor',
     cold: 'Frío',
     dry: 'Sequedad',

@@ -6,6 +6,7 @@ import { faults } from './faults.ts';
 import { names } from './names.ts';
 import { notices } from './notices.ts';
 import { problems } from './problems.ts';
+import { service } from './service.ts';
 import { shapes } from './shapes.ts';
 import { ahead, spans } from './spans.ts';
 
@@ -20,4 +21,5 @@ export const spanish: SharedWords = {
   notices,
   problems,
   shapes,
+  service,
 };

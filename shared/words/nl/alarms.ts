@@ -1,7 +1,10 @@
 // What alarms say, in Dutch.
+
 import type { SharedWords } from '../shared-words.ts';
+import { service } from './service.ts';
 
 const advice: SharedWords['alarms']['advice'] = {
+  ...service.advice,
   heat: 'Nu schaduwen. Zet de kier een handbreed open en nevel de folie.',
   cold: 'Maak de kier dicht en kijk naar de verwarming van de kas.',
   dry: 'Nu nevelen; houd de kier zo klein als de warmte toelaat. Kijk of de enten staan.',

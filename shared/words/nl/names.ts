@@ -1,5 +1,7 @@
 // Names of stages, states, priorities, roles and rules, in Dutch.
+
 import type { SharedWords } from '../shared-words.ts';
+import { service } from './service.ts';
 
 export const names: SharedWords['names'] = {
   stages: { loading: 'vullen', closed: 'gesloten', venting: 'luchten', hardening: 'afharden' },
@@ -15,6 +17,7 @@ export const names: SharedWords['names'] = {
   },
   roles: { viewer: 'meekijker', crew: 'medewerker', manager: 'beheerder' },
   rules: {
+    ...service.names,
     heat: 'Hitte',
     cold: 'Kou',
     dry: 'Droogte',

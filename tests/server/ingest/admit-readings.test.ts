@@ -102,7 +102,7 @@ describe('admitReadings', () => {
     const told = await admit(pack([10, 21, 'a']), pack([9, 21, 'b']));
     expect(told).toEqual({
       ...{ chamberIds: [], probeIds: ['p1', 'p2'], alarms: [], noticesWritten: false },
-      ...{ readings: 2, refused: 0 },
+      ...{ readings: 2, refused: 0, hasLate: false },
     });
   });
 });

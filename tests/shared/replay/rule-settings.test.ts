@@ -1,6 +1,6 @@
 // Other settings of the rules for a replay: what they change, and every fault with its place.
 import { describe, expect, it } from 'vitest';
-import { allRules } from '../../../shared/alarms/rules/index.ts';
+import { chamberRules } from '../../../shared/alarms/rules/index.ts';
 import { sayFaults } from '../../../shared/problem.ts';
 import { readRuleSettings } from '../../../shared/replay/rule-settings.ts';
 import { english } from '../../../shared/words/en/english.ts';
@@ -11,7 +11,7 @@ const faultsOf = (candidate: unknown) =>
 describe('settings', () => {
   it('that are empty leave every rule as it is', () => {
     expect(readRuleSettings({}).rules?.map(({ judge, ...rule }) => rule)).toEqual(
-      allRules.map(({ judge, ...rule }) => rule),
+      chamberRules.map(({ judge, ...rule }) => rule),
     );
   });
 
@@ -26,7 +26,7 @@ describe('settings', () => {
     expect(of('heat')).toMatchObject({ onDelayMs: [300_000, 30_000], offDelayMs: 60_000, deadband: 1 });
     expect(of('dry')).toMatchObject({ onDelayMs: [300_000, 0], offDelayMs: 60_000, deadband: 2 });
     expect(of('wet')).toBeUndefined();
-    expect(rules).toHaveLength(allRules.length - 1);
+    expect(rules).toHaveLength(chamberRules.length - 1);
   });
 
   it.each([

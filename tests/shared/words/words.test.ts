@@ -6,7 +6,7 @@ import { walkWords } from '../../support/walk-words.ts';
 
 /** Said alike in another language. */
 const alike: Readonly<Record<Exclude<Language, 'en'>, readonly string[]>> = {
-  nl: ['spans.minutes', 'ahead.between', 'notices.flood.where', 'notices.page.title'],
+  nl: ['spans.minutes', 'ahead.between', 'notices.flood.where', 'notices.page.title', 'service.was'],
   es: ['spans.minutes', 'spans.hours', 'ahead.between'],
 };
 const others = languages.filter((one) => one !== 'en');

@@ -1,0 +1,21 @@
+// What the watch holds of a probe, under a clock that was set: nothing of it may lie in the future, or the probe would look fresh, and be deaf,
+// until that comes.
+import { freshQuality } from '../../shared/readings/quality/quality-run.ts';
+import { MINUTE_MS } from '../../shared/units.ts';
+import type { ProbeState } from './probe-book.ts';
+
+/** Admission takes readings dated up to so far ahead. */
+export const MOST_AHEAD_MS = 5 * MINUTE_MS;
+
+/** The probe as it is to be watched at `nowMs`; the same object when nothing of it lies ahead. */
+export function probeUnderClock(state: ProbeState, nowMs: number): ProbeState {
+  const { newest, watchedSinceMs, countsFromMs } = state;
+  const isAhead = newest !== null && newest.timeMs > nowMs + MOST_AHEAD_MS;
+  if (!isAhead && watchedSinceMs <= nowMs && countsFromMs <= nowMs) return state;
+  return {
+    ...state,
+    ...(isAhead && { newest: null, quality: freshQuality }),
+    watchedSinceMs: Math.min(watchedSinceMs, nowMs),
+    countsFromMs: Math.min(countsFromMs, nowMs),
+  };
+}

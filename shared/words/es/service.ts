@@ -1,0 +1,50 @@
+// Alarms of the service itself, in Spanish.
+import type { SharedWords } from '../shared-words.ts';
+
+export const service: SharedWords['service'] = {
+  names: {
+    'broker-lost': 'Pérdida del broker',
+    'disk-nearly-full': 'Falta de disco',
+    'clock-jumped': 'Salto del reloj',
+    restarted: 'Hueco en la vigilancia',
+    'delivery-failing': 'Fallo de entrega',
+    'nobody-on-duty': 'Hueco en los turnos',
+    'nobody-reachable': 'Nadie localizable',
+  },
+  advice: {
+    'broker-lost': 'Arranque de nuevo el broker. Hasta entonces nadie mide: vaya a ver los túneles.',
+    'disk-nearly-full':
+      'Libere espacio en el disco de la carpeta de datos. Los nodos guardan sus lecturas mientras tanto; con espacio todo sigue solo.',
+    'clock-jumped': 'Haga que la máquina reciba la hora de la red. Las horas de antes pueden estar mal.',
+    restarted: 'Vaya a ver los túneles que aquí se nombran y averigüe por qué se paró la vigilancia.',
+    'delivery-failing':
+      'Que esta persona abra Takewell en su teléfono y envíe una prueba; hasta que funcione, avísele de otra manera.',
+    'nobody-on-duty': 'Ponga a alguien en los turnos.',
+    'nobody-reachable': 'Registre un teléfono en la página Personas, o ponga un correo, y envíe una prueba.',
+  },
+  forSpan: (span) => `desde hace ${span}`,
+  forSpanBecause: (span, reason) => `desde hace ${span}: ${reason}`,
+  noReadings: 'No llegan lecturas',
+  blind: (places) => `Sin medir: ${places}`,
+  diskFull: 'Las lecturas no se guardan',
+  diskNearlyFull: (percent) => `Disco casi lleno: ${percent} libre`,
+  clockForward: (span) => `El reloj de la máquina se adelantó ${span}`,
+  clockBack: (span) => `El reloj de la máquina se atrasó ${span}`,
+  back: (span) => `De vuelta tras ${span}`,
+  readingsBack: (span) => `Llegan lecturas de nuevo tras ${span}`,
+  ofThem: (minutes) => `${minutes} de ellos`,
+  above: (limit, part) => `por encima de ${limit} durante ${part}`,
+  below: (limit, part) => `por debajo de ${limit} durante ${part}`,
+  itsLimit: 'su límite',
+  was: (chamber, what) => `${chamber} estuvo ${what}`,
+  both: (one, other) => `${one} y ${other}`,
+  unknown: (chamber, part) => `no se sabe de ${chamber}: ${part}`,
+  allWell: 'los túneles siguieron dentro de sus límites',
+  stillInAlarm: (list) => `aún en alarma: ${list}`,
+  notReached: (person) => `Las alertas no llegan a ${person}`,
+  somebody: 'alguien',
+  nobodyOnDuty: 'Nadie está de turno',
+  nobodySoon: (hours) => `Dentro de ${hours} h no habrá nadie de turno`,
+  nobodyReached: 'Las alertas no llegan a nadie',
+  noWayWorks: (span) => `ningún teléfono ni correo funciona, desde hace ${span}`,
+};

@@ -1,0 +1,50 @@
+// Alarms of the service itself, in Dutch.
+import type { SharedWords } from '../shared-words.ts';
+
+export const service: SharedWords['service'] = {
+  names: {
+    'broker-lost': 'Uitval van de broker',
+    'disk-nearly-full': 'Schijfruimte te krap',
+    'clock-jumped': 'Sprong van de klok',
+    restarted: 'Gat in de bewaking',
+    'delivery-failing': 'Bezorging mislukt',
+    'nobody-on-duty': 'Gat in het rooster',
+    'nobody-reachable': 'Niemand bereikbaar',
+  },
+  advice: {
+    'broker-lost': 'Start de broker weer. Tot dan meet niemand: ga bij de tenten kijken.',
+    'disk-nearly-full':
+      'Maak ruimte op de schijf van de gegevensmap. De nodes bewaren hun metingen zolang; met ruimte gaat alles vanzelf verder.',
+    'clock-jumped': 'Zorg dat de machine de tijd van het netwerk krijgt. Tijden van daarvoor kunnen fout zijn.',
+    restarted: 'Kijk bij de tenten die hier genoemd zijn, en zoek uit waarom de bewaking stilstond.',
+    'delivery-failing':
+      'Laat deze persoon Takewell op de telefoon openen en een test sturen; bereik hem of haar tot dan op een andere manier.',
+    'nobody-on-duty': 'Zet iemand in het rooster.',
+    'nobody-reachable': 'Meld een telefoon aan op de pagina Mensen, of vul een e-mailadres in, en stuur een test.',
+  },
+  forSpan: (span) => `al ${span}`,
+  forSpanBecause: (span, reason) => `al ${span}: ${reason}`,
+  noReadings: 'Er komen geen metingen binnen',
+  blind: (places) => `Niet gemeten: ${places}`,
+  diskFull: 'Metingen worden niet opgeslagen',
+  diskNearlyFull: (percent) => `Schijf bijna vol: ${percent} vrij`,
+  clockForward: (span) => `De klok van de machine is ${span} vooruit gezet`,
+  clockBack: (span) => `De klok van de machine is ${span} terug gezet`,
+  back: (span) => `Terug na ${span}`,
+  readingsBack: (span) => `Na ${span} komen er weer metingen binnen`,
+  ofThem: (minutes) => `${minutes} daarvan`,
+  above: (limit, part) => `boven ${limit} gedurende ${part}`,
+  below: (limit, part) => `onder ${limit} gedurende ${part}`,
+  itsLimit: 'de grens',
+  was: (chamber, what) => `${chamber} was ${what}`,
+  both: (one, other) => `${one} en ${other}`,
+  unknown: (chamber, part) => `niet bekend van ${chamber}: ${part}`,
+  allWell: 'de tenten bleven binnen hun grenzen',
+  stillInAlarm: (list) => `nog in alarm: ${list}`,
+  notReached: (person) => `Alarmen bereiken ${person} niet`,
+  somebody: 'iemand',
+  nobodyOnDuty: 'Niemand heeft dienst',
+  nobodySoon: (hours) => `Over ${hours} uur heeft niemand dienst`,
+  nobodyReached: 'Alarmen bereiken niemand',
+  noWayWorks: (span) => `geen telefoon en geen e-mail werkt, al ${span}`,
+};
