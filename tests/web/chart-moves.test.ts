@@ -143,7 +143,9 @@ describe('with keys only', () => {
     await picture.focus();
     const said: string[] = [];
     for (let i = 0; i < 3; i++) {
+      const before = await readout(page).locator('b').textContent();
       await page.keyboard.press('Shift+ArrowLeft');
+      await expect.poll(() => readout(page).locator('b').textContent()).not.toBe(before);
       said.push((await readout(page).locator('b').textContent()) ?? '');
     }
     expect(new Set(said).size).toBe(3);
