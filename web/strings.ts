@@ -521,6 +521,10 @@ export const words = {
     yesFor: (question: string) => `Yes: ${question}`,
     noFor: (question: string) => `No: ${question}`,
     saved: 'Answer saved',
+    together: (count: number) =>
+      `${count} checks go together: go through all of them, answer no where something is not right, then the rest at once.`,
+    yesToRest: (count: number) => `Yes to the other ${count}`,
+    savedAll: 'Answers saved',
     ifNo: (advice: string) => `Answered no. Do first: ${advice}`,
   },
   batch: {

@@ -1,6 +1,8 @@
 // The checks of a batch: those due now with yes and no, then those to come, then those answered.
 import type { CheckView } from '../../shared/api/batches.ts';
+import { calls } from '../calls.ts';
 import { slowNowMs } from '../clock.ts';
+import { ActButton } from '../parts/act-button.tsx';
 import { CheckAnswer } from '../parts/check-answer.tsx';
 import { dueWords } from '../parts/next-due.tsx';
 import { ShapeMark } from '../parts/shape-mark.tsx';
@@ -89,12 +91,37 @@ function OtherChecks({ checks }: { readonly checks: readonly CheckView[] }) {
   );
 }
 
+/** So many checks of one instant are a list to go through, like that before the first tray goes in. */
+const listFrom = 3;
+
+/** Of the checks that are due, those that fell due together and nobody has answered yet; a list whose first are answered stays one. */
+function listOf(due: readonly CheckView[], all: readonly CheckView[]): readonly CheckView[] {
+  const sameTime = (check: CheckView) => all.filter(({ dueAt }) => dueAt === check.dueAt);
+  return due.filter((check) => sameTime(check).length >= listFrom && check.dueAt === due[0]?.dueAt);
+}
+
+function WholeList({ batchId, list, onAnswered }: { readonly list: readonly CheckView[] } & Omit<Props, 'checks'>) {
+  const answerAll = async () => {
+    for (const { checkId } of list) await calls.answerCheck(batchId, checkId, 'yes');
+  };
+  return (
+    <div class="acts">
+      <p class="details">{words.checks.together(list.length)}</p>
+      <ActButton kind="plain" work={answerAll} done={words.checks.savedAll} onDone={onAnswered}>
+        {words.checks.yesToRest(list.length)}
+      </ActButton>
+    </div>
+  );
+}
+
 export function Checks({ batchId, checks, onAnswered }: Props) {
   const due = checks.filter((check) => check.status === 'due' || check.status === 'overdue');
+  const list = listOf(due, checks);
   return (
     <section aria-labelledby="checks">
       <h2 id="checks">{words.checks.title}</h2>
       {due.length === 0 && <p class="quiet-line">{words.checks.none}</p>}
+      {mayAct.value && list.length > 1 && <WholeList batchId={batchId} list={list} onAnswered={onAnswered} />}
       <ul class="check-due">
         {due.map((check) => (
           <DueCheck key={check.checkId} batchId={batchId} check={check} onAnswered={onAnswered} />
