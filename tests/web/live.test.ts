@@ -78,3 +78,26 @@ it('asks for the list of probes on the page that shows it, and on no other', asy
   await page.getByRole('heading', { level: 3, name: 'Tent 1' }).waitFor();
   expect(probesAsked()).toBeGreaterThan(0);
 });
+
+it('opens another connection when nothing was heard for a minute, as after a sleep, and catches up', async () => {
+  const site = await openTentSite();
+  const page = await openPage(await openBrowser(), site.app.url);
+  await page.clock.install();
+  const streams: string[] = [];
+  page.on('request', (request) => {
+    if (new URL(request.url()).pathname === '/api/v1/stream') streams.push(request.url());
+  });
+  await page.goto('/');
+  await signInOn(page, CREW);
+  await page.getByRole('article', { name: 'Tent 1' }).getByText('25.9').waitFor();
+  const before = streams.length;
+  await markPage(page);
+  // The page's clock leaps, the service says nothing meanwhile: the browser still believes in its connection.
+  await page.clock.fastForward('01:10');
+  await expect.poll(() => streams.length, { timeout: 10_000 }).toBeGreaterThan(before);
+  await page.clock.resume();
+  await site.stay(26.5, 1);
+  await page.getByRole('article', { name: 'Tent 1' }).getByText('26.4').waitFor();
+  expect(await page.getByRole('status').filter({ hasText: 'No connection' }).count()).toBe(0);
+  expect(await isMarked(page)).toBe(true);
+});
