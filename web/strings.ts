@@ -1159,7 +1159,6 @@ export const words = {
     load: 'Load it now',
   },
   share: {
-    address: 'Address',
     copy: 'Copy the address',
     copied: 'Address copied',
     notCopied: 'This browser does not let pages copy. Mark the address and copy it.',
@@ -1200,15 +1199,12 @@ export const words = {
     title: 'Wall screen',
     step: 'Step on',
     stay: 'Stay here',
-    all: 'All chambers',
     pageOf: (page: number, pages: number) => `${page} of ${pages}`,
-    restFine: (count: number) => `${many(count, 'chamber', 'chambers')} in order`,
     refused: 'This wall link is not valid any more.',
     refusedWhat: 'A manager makes a new one under Settings.',
     asking: 'Opening the wall screen…',
     unreached: 'No connection to the service. It tries again by itself.',
     noChambers: 'No chamber has been added yet.',
-    lost: (time: string, age: string) => `Old: from ${time}, ${age} ago. No connection; it tries again by itself.`,
   },
   wallLinks: {
     title: 'Wall screens',
