@@ -10,7 +10,15 @@ export interface PushMessage {
   readonly alarmId: string;
   readonly isUrgent: boolean;
   readonly canAcknowledge: boolean;
+  /** Acknowledges once without signing in; '' = none came. */
+  readonly token: string;
+  /** With both the phone says that it has shown it; '' = none came. */
+  readonly noticeId: string;
+  readonly receipt: string;
 }
+
+/** Kinds that ask somebody to take the alarm. */
+const asking = ['raised', 'escalated', 'asked-anew', 'passed-on', 'repeated'];
 
 function record(value: unknown): Record<string, unknown> {
   return typeof value === 'object' && value !== null ? (value as Record<string, unknown>) : {};
@@ -50,7 +58,10 @@ export function readPush(json: string, origin: string): PushMessage {
     path: pathWithin(text(notification['navigate'], '/'), origin),
     tag: text(notification['tag'], 'takewell'),
     alarmId,
-    isUrgent: kind === 'raised' || kind === 'escalated',
-    canAcknowledge: alarmId !== '' && (kind === 'raised' || kind === 'escalated'),
+    isUrgent: asking.includes(kind),
+    canAcknowledge: alarmId !== '' && asking.includes(kind),
+    token: text(data['acknowledge'], ''),
+    noticeId: text(data['noticeId'], ''),
+    receipt: text(data['receipt'], ''),
   };
 }

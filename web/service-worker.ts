@@ -24,7 +24,7 @@ function optionsOf(message: PushMessage): NotificationOptions & { actions?: obje
     tag: message.tag,
     icon: '/mark-192.png',
     badge: '/mark-192.png',
-    data: { path: message.path, alarmId: message.alarmId },
+    data: { path: message.path, alarmId: message.alarmId, token: message.token },
     // The same alarm told again replaces its notice and sounds again; one that is over does not.
     renotify: message.isUrgent,
     requireInteraction: message.isUrgent,
@@ -34,8 +34,20 @@ function optionsOf(message: PushMessage): NotificationOptions & { actions?: obje
 
 self.addEventListener('push', (event) => {
   const message = readPush(event.data?.text() ?? '', self.location.origin);
-  event.waitUntil(self.registration.showNotification(message.title, optionsOf(message)));
+  event.waitUntil(show(message));
 });
+
+async function show(message: PushMessage): Promise<void> {
+  await self.registration.showNotification(message.title, optionsOf(message));
+  const { noticeId, receipt } = message;
+  if (noticeId !== '' && receipt !== '') await send('/api/v1/receipts', { noticeId, secret: receipt });
+}
+
+/** null when the service cannot be reached: whoever asked says what that means. */
+function send(path: string, body: object): Promise<Response | null> {
+  const headers = { 'content-type': 'application/json' };
+  return fetch(path, { method: 'POST', headers, body: JSON.stringify(body) }).catch(() => null);
+}
 
 async function openPage(path: string): Promise<void> {
   const windows = await self.clients.matchAll({ type: 'window', includeUncontrolled: true });
@@ -48,27 +60,39 @@ async function openPage(path: string): Promise<void> {
   await open.navigate(path);
 }
 
-async function acknowledge(alarmId: string, path: string): Promise<void> {
-  const answer = await fetch(`/api/v1/alarms/${encodeURIComponent(alarmId)}/acknowledge`, {
-    method: 'POST',
-    headers: { 'content-type': 'application/json' },
-    body: '{}',
-    // Out of reach is a "no" like any other: it is said below.
-  }).catch(() => null);
+interface Noticed {
+  readonly path?: string;
+  readonly alarmId?: string;
+  readonly token?: string;
+}
+
+/** As whoever is signed in here; signed out, by what came in the push. */
+async function acknowledge({ path = '/', alarmId = '', token = '' }: Noticed): Promise<void> {
+  const signedIn = await send(`/api/v1/alarms/${encodeURIComponent(alarmId)}/acknowledge`, {});
+  if (signedIn?.ok === true) return;
+  const maySend = signedIn?.status === 401 || signedIn?.status === 403;
+  const answer = maySend && token !== '' ? await send('/api/v1/acknowledge', { token }) : signedIn;
   if (answer?.ok === true) return;
-  // Signed out or out of reach: say so and lead to the place where it can be done.
+  // Taken by somebody else, over, or out of reach: say so and lead to the place where it can be seen.
   await self.registration.showNotification(alertWords.fallbackTitle, {
-    body: alertWords.acknowledgeFailed,
+    body: await reasonOf(answer),
     tag: alarmId,
-    data: { path, alarmId },
+    data: { path, alarmId, token },
   });
+}
+
+/** What the service says, where it says more than no. */
+async function reasonOf(answer: Response | null): Promise<string> {
+  if (answer?.status !== 409) return alertWords.acknowledgeFailed;
+  const { detail }: { detail?: unknown } = await answer.json();
+  return typeof detail === 'string' ? detail : alertWords.acknowledgeFailed;
 }
 
 self.addEventListener('notificationclick', (event) => {
   event.notification.close();
-  const { path = '/', alarmId = '' } = (event.notification.data ?? {}) as { path?: string; alarmId?: string };
-  const isAcknowledge = event.action === 'acknowledge' && alarmId !== '';
-  event.waitUntil(isAcknowledge ? acknowledge(alarmId, path) : openPage(path));
+  const noticed = (event.notification.data ?? {}) as Noticed;
+  const isAcknowledge = event.action === 'acknowledge' && (noticed.alarmId ?? '') !== '';
+  event.waitUntil(isAcknowledge ? acknowledge(noticed) : openPage(noticed.path ?? '/'));
 });
 
 /** Page and files of one version together: a page that is kept always finds its own files. */
@@ -132,7 +156,7 @@ self.addEventListener('fetch', (event) => {
   const { request } = event;
   const url = new URL(request.url);
   if (request.method !== 'GET' || url.origin !== self.location.origin) return;
-  if (request.mode === 'navigate' && !url.pathname.startsWith('/api/')) event.respondWith(shell(request));
+  if (request.mode === 'navigate' && !/^\/(api|acknowledge)\//.test(url.pathname)) event.respondWith(shell(request));
   else if (url.pathname.startsWith('/assets/') || /^\/mark[^/]*$/.test(url.pathname)) event.respondWith(asset(request));
   else if (keptPaths.includes(url.pathname)) event.respondWith(overview(request, url.pathname));
 });

@@ -24,6 +24,9 @@ test('an alarm opens its chamber, replaces its earlier notice and can be acknowl
     alarmId: 'a7',
     isUrgent: true,
     canAcknowledge: true,
+    token: '',
+    noticeId: '',
+    receipt: '',
   });
 });
 
@@ -31,6 +34,10 @@ describe('only an alarm that stands can be acknowledged and is urgent', () => {
   test.each([
     ['raised', true],
     ['escalated', true],
+    ['asked-anew', true],
+    ['passed-on', true],
+    ['repeated', true],
+    ['taken', false],
     ['returned', false],
     ['test', false],
   ])('%s: %s', (kind, expected) => {
