@@ -7,15 +7,17 @@ import type { ProbeState } from './probe-book.ts';
 /** Admission takes readings dated up to so far ahead. */
 export const MOST_AHEAD_MS = 5 * MINUTE_MS;
 
-/** The probe as it is to be watched at `nowMs`; the same object when nothing of it lies ahead. */
+/** The probe as it is to be watched after the clock was set: silence counts from now, by whichever clock it was heard last. */
 export function probeUnderClock(state: ProbeState, nowMs: number): ProbeState {
-  const { newest, watchedSinceMs, countsFromMs } = state;
+  const { probe, newest, countsFromMs } = state;
+  const { placement } = probe;
   const isAhead = newest !== null && newest.timeMs > nowMs + MOST_AHEAD_MS;
-  if (!isAhead && watchedSinceMs <= nowMs && countsFromMs <= nowMs) return state;
   return {
     ...state,
     ...(isAhead && { newest: null, quality: freshQuality }),
-    watchedSinceMs: Math.min(watchedSinceMs, nowMs),
+    probe:
+      placement === null ? probe : { ...probe, placement: { ...placement, fromMs: Math.min(placement.fromMs, nowMs) } },
+    watchedSinceMs: nowMs,
     countsFromMs: Math.min(countsFromMs, nowMs),
   };
 }

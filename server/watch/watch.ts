@@ -1,6 +1,6 @@
 // The watch: scenes → reducer → effects. It decides and remembers; it stores through the caller's one transaction and sends nothing itself.
 
-import { type Alarm, SERVICE_ID, type ServiceRuleId, serviceRuleIds } from '../../shared/alarms/alarm.ts';
+import { type Alarm, SERVICE_ID, SERVICE_NAME, type ServiceRuleId, serviceRuleIds } from '../../shared/alarms/alarm.ts';
 import { standingLevel } from '../../shared/alarms/debounce.ts';
 import { moveDelays } from '../../shared/alarms/move-delays.ts';
 import { reduce, reduceService } from '../../shared/alarms/reduce.ts';
@@ -146,7 +146,7 @@ export async function openWatch(parts: WatchParts): Promise<Watch> {
     probes,
     chambers: () => [...chambers.values()],
     chamber: (id) => chambers.get(id),
-    chamberName: (id) => names.get(id) ?? 'removed chamber',
+    chamberName: (id) => (id === SERVICE_ID ? SERVICE_NAME : names.get(id)) ?? 'removed chamber',
     plan,
     scene: (chamber, all, nowMs) => look(chamber, all, nowMs).scene,
     house: () => houseWatch.mean(),
