@@ -134,6 +134,9 @@ export const calls = {
   saveDuty: (duty: Duty) => sendJson<DutyView>('PUT', '/duty', duty),
   changeMe: (patch: Partial<PersonDetails>) => sendJson<Person>('PATCH', '/people/me', patch),
   testPhone: (id: string) => sendJson<DeliveryResult>('POST', `/phones/${id}/test`),
+  testChannel: (what: { channel: 'email' } | { channel: 'webhook'; webhookId: string }) =>
+    sendJson<DeliveryResult>('POST', '/channels/test', what),
+  forgetLostPhone: (id: string) => sendJson('DELETE', `/phones/lost/${id}`),
   channels: () => getJson<ChannelsView>('/channels'),
   saveChannels: (channels: object) => sendJson<ChannelsView>('PUT', '/channels', channels),
   settings: () => getJson<SiteSettings>('/settings'),

@@ -1,6 +1,6 @@
 // The phones of the one who is signed in: adding this one, testing each with an honest result, or exactly what is missing.
 import { useEffect, useState } from 'preact/hooks';
-import type { PhoneView } from '../../shared/api/telling.ts';
+import type { PhonesView, PhoneView } from '../../shared/api/telling.ts';
 import { showNote } from '../announce.ts';
 import { ApiProblem } from '../api.ts';
 import { calls } from '../calls.ts';
@@ -25,12 +25,16 @@ const hindranceWords: Record<PushHindrance, string> = {
   'no-key': say.noKey,
 };
 
+const CONFIRMED_WITHIN_MS = 4_000;
+
 function Phone({ phone, onChanged }: { readonly phone: PhoneView; readonly onChanged: () => void }) {
   const [result, setResult] = useState<string>();
   const test = async () => {
     const { delivered, reason } = await calls.testPhone(phone.id);
     setResult(delivered ? say.testDelivered(phone.name) : say.testFailed(phone.name, reason));
     onChanged();
+    // The phone confirms within seconds, if it does.
+    if (delivered) setTimeout(onChanged, CONFIRMED_WITHIN_MS);
   };
   const time = (at: string) => dayAndTime(Date.parse(at), slowNowMs.value, zone.value);
   return (
@@ -39,7 +43,9 @@ function Phone({ phone, onChanged }: { readonly phone: PhoneView; readonly onCha
       <p class="details">
         {phone.lastResult === null || phone.lastResultAt === null
           ? say.neverSent
-          : say.lastResult(phone.lastResult, time(phone.lastResultAt))}
+          : say.lastResult(phone.lastResult, time(phone.lastResultAt))}{' '}
+        {phone.confirmedAt === null ? say.neverConfirmed : say.confirmed(time(phone.confirmedAt))}
+        {phone.hasOldKey && ` ${say.oldKey}`}
       </p>
       <ActButton work={test} label={say.testFor(phone.name)}>
         {say.test}
@@ -102,6 +108,18 @@ function useRenewal(pushKey: string | undefined, onChanged: () => void): void {
   }, [pushKey]);
 }
 
+/** Phones that take no more alerts, until their person has seen it. */
+function LostPhones({ lost, onChanged }: { readonly lost: PhonesView['lost']; readonly onChanged: () => void }) {
+  return lost.map(({ id, name, reason, lostAt }) => (
+    <div key={id} class="hindrance">
+      <p>{say.lostPhone(name, reason, dayAndTime(Date.parse(lostAt), slowNowMs.value, zone.value))}</p>
+      <ActButton kind="quiet" work={() => calls.forgetLostPhone(id)} onDone={onChanged}>
+        {say.lostSeen}
+      </ActButton>
+    </div>
+  ));
+}
+
 export function MyPhones() {
   const phones = useLoad(calls.phones, 'phones');
   useRenewal(phones.data?.pushKey, phones.reload);
@@ -113,6 +131,7 @@ export function MyPhones() {
         <LoadState {...phones} />
       ) : (
         <>
+          <LostPhones lost={phones.data.lost} onChanged={phones.reload} />
           {phones.data.items.length === 0 && <p class="quiet-line">{say.noPhones}</p>}
           <ul class="person-list">
             {phones.data.items.map((phone) => (

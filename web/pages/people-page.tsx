@@ -7,6 +7,7 @@ import { useLoad } from '../parts/use-load.ts';
 import { maySetUp, person, signOut } from '../session.ts';
 import { words } from '../strings.ts';
 import { DutyPlan } from './duty-plan.tsx';
+import { EmailForm } from './email-form.tsx';
 import { InvitePeople } from './invite-people.tsx';
 import { MyContact } from './my-contact.tsx';
 import { MyPhones } from './my-phones.tsx';
@@ -49,6 +50,7 @@ export function PeoplePage() {
           <div class="stack">
             {me !== null && <MyContact me={me} />}
             <MyPhones />
+            <EmailForm />
             <WebhookForm />
           </div>
         </div>

@@ -8,6 +8,7 @@ import { Form, textOf } from '../parts/form.tsx';
 import { LoadState } from '../parts/load-state.tsx';
 import { useLoad } from '../parts/use-load.ts';
 import { words } from '../strings.ts';
+import { ChannelTest } from './channel-test.tsx';
 
 const { people: say } = words;
 
@@ -42,6 +43,12 @@ function Fields({ channels, onChanged }: { readonly channels: ChannelsView; read
         />
         <Tick name="allowLocal" label={say.allowLocal} isOn={webhook?.allowLocal ?? false} />
       </Form>
+      {webhook !== undefined && (
+        <ChannelTest
+          test={() => calls.testChannel({ channel: 'webhook', webhookId: webhook.id })}
+          label={words.channels.testWebhook}
+        />
+      )}
       {webhook !== undefined && (
         <ActButton
           kind="quiet"

@@ -1,0 +1,30 @@
+// Tries one channel and says honestly what became of it: taken over by whom and when, or why not. That a person saw it, only they can say.
+import { useState } from 'preact/hooks';
+import type { DeliveryResult } from '../../shared/api/telling.ts';
+import { slowNowMs } from '../clock.ts';
+import { ActButton } from '../parts/act-button.tsx';
+import { zone } from '../session.ts';
+import { words } from '../strings.ts';
+import { dayAndTime } from '../when.ts';
+
+interface ChannelTestProps {
+  readonly test: () => Promise<DeliveryResult>;
+  readonly label: string;
+}
+
+export function ChannelTest({ test, label }: ChannelTestProps) {
+  const [result, setResult] = useState<DeliveryResult>();
+  const time = (at: string) => dayAndTime(Date.parse(at), slowNowMs.value, zone.value);
+  return (
+    <>
+      <ActButton work={async () => setResult(await test())}>{label}</ActButton>
+      {result !== undefined && (
+        <p class="test-result" role="status">
+          {result.delivered
+            ? words.channels.testTaken(result.reason, time(result.at))
+            : words.channels.testNot(result.reason)}
+        </p>
+      )}
+    </>
+  );
+}
