@@ -523,6 +523,7 @@ export const words = {
     saved: 'Answer saved',
     together: (count: number) =>
       `${count} checks go together: go through all of them, answer no where something is not right, then the rest at once.`,
+    yesToAll: (count: number) => `Yes to all ${count}`,
     yesToRest: (count: number) => `Yes to the other ${count}`,
     savedAll: 'Answers saved',
     ifNo: (advice: string) => `Answered no. Do first: ${advice}`,

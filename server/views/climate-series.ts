@@ -92,7 +92,8 @@ export function defaultStretch(
   nowMs: number,
 ): { fromMs: number; toMs: number } {
   if (batch === null) return { fromMs: nowMs - 24 * HOUR_MS, toMs: nowMs };
-  return { fromMs: batch.openedMs, toMs: Math.max(batch.endsMs ?? nowMs, nowMs) };
+  // While a tent is being filled nobody knows the end: a chart of no length shows nothing.
+  return { fromMs: batch.openedMs, toMs: Math.max(batch.endsMs ?? nowMs, nowMs, batch.openedMs + HOUR_MS) };
 }
 
 /** First instant and length of the buckets, as they are sent. */

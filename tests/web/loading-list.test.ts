@@ -15,6 +15,8 @@ it('is gone through in the tent: a no where something is not right, then the res
   await signInOn(page, MANAGER);
   const checks = page.getByRole('region', { name: 'Checks' });
   await checks.getByText('6 checks go together').waitFor();
+  await checks.getByRole('button', { name: 'Yes to all 6' }).waitFor();
+  expect(await page.getByText('The strip could not be loaded').count()).toBe(0);
   for (const about of [
     /at 21.*80.*90/,
     /film and the floor.*damp/,

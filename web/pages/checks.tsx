@@ -100,7 +100,13 @@ function listOf(due: readonly CheckView[], all: readonly CheckView[]): readonly 
   return due.filter((check) => sameTime(check).length >= listFrom && check.dueAt === due[0]?.dueAt);
 }
 
-function WholeList({ batchId, list, onAnswered }: { readonly list: readonly CheckView[] } & Omit<Props, 'checks'>) {
+interface ListProps extends Omit<Props, 'checks'> {
+  readonly list: readonly CheckView[];
+  /** None of the list is answered yet. */
+  readonly isWhole: boolean;
+}
+
+function WholeList({ batchId, list, isWhole, onAnswered }: ListProps) {
   const answerAll = async () => {
     for (const { checkId } of list) await calls.answerCheck(batchId, checkId, 'yes');
   };
@@ -108,7 +114,7 @@ function WholeList({ batchId, list, onAnswered }: { readonly list: readonly Chec
     <div class="acts">
       <p class="details">{words.checks.together(list.length)}</p>
       <ActButton kind="plain" work={answerAll} done={words.checks.savedAll} onDone={onAnswered}>
-        {words.checks.yesToRest(list.length)}
+        {isWhole ? words.checks.yesToAll(list.length) : words.checks.yesToRest(list.length)}
       </ActButton>
     </div>
   );
@@ -117,16 +123,19 @@ function WholeList({ batchId, list, onAnswered }: { readonly list: readonly Chec
 export function Checks({ batchId, checks, onAnswered }: Props) {
   const due = checks.filter((check) => check.status === 'due' || check.status === 'overdue');
   const list = listOf(due, checks);
+  const isWhole = list.length === checks.filter(({ dueAt }) => dueAt === list[0]?.dueAt).length;
   return (
     <section aria-labelledby="checks">
       <h2 id="checks">{words.checks.title}</h2>
       {due.length === 0 && <p class="quiet-line">{words.checks.none}</p>}
-      {mayAct.value && list.length > 1 && <WholeList batchId={batchId} list={list} onAnswered={onAnswered} />}
       <ul class="check-due">
         {due.map((check) => (
           <DueCheck key={check.checkId} batchId={batchId} check={check} onAnswered={onAnswered} />
         ))}
       </ul>
+      {mayAct.value && list.length > 1 && (
+        <WholeList batchId={batchId} list={list} isWhole={isWhole} onAnswered={onAnswered} />
+      )}
       <OtherChecks checks={checks} />
     </section>
   );

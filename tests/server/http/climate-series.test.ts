@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { makeGrid } from '../../../server/views/climate-series.ts';
 import type { ClimateSeries } from '../../../shared/api/chambers.ts';
 import { DAY_MS, HOUR_MS, MINUTE_MS, SECOND_MS, utcText } from '../../../shared/units.ts';
-import { openBatch, openTent, TENT_MS, type Tent } from '../../support/open-tent.ts';
+import { openBatch, openTent, TENT_MS, TENT_PROFILE, type Tent } from '../../support/open-tent.ts';
 
 async function seriesOf(tent: Tent, query: { fromMs?: number; toMs?: number; points?: number } = {}) {
   const parameters = new URLSearchParams({
@@ -187,6 +187,14 @@ describe('the stretch that is shown when nobody asks for another', () => {
     const answer = await seriesOf(await openTent(), query);
     expect(answer.status).toBe(400);
     expect(answer.body.detail).toBe(detail);
+  });
+
+  it('is an hour of a batch that was opened this instant and whose end nobody knows', async () => {
+    const tent = await openTent();
+    await tent.api.post('/batches', { chamberId: tent.chamberId, profileId: TENT_PROFILE, code: 'T-1', plants: 10 });
+    const { status, body } = await tent.api.get<ClimateSeries>(`/chambers/${tent.chamberId}/climate`);
+    expect(status).toBe(200);
+    expect(body.bucketSeconds * body.temperature.mean.length).toBeGreaterThanOrEqual(3600);
   });
 
   it('may be 400 days long', async () => {
