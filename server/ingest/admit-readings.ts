@@ -34,6 +34,7 @@ export async function admitReadings(messages: readonly ArrivedMessage[], parts: 
     checkpoints,
     discovered: draft.discovered,
     nodeStatus: decoded.flatMap(statusOf),
+    batteries: decoded.flatMap(batteryOf),
     refused: decoded.flatMap(refusalsOf),
     watch: decision.work,
   });
@@ -54,6 +55,13 @@ export async function admitReadings(messages: readonly ArrivedMessage[], parts: 
 
 function statusOf({ status, message }: DecodedMessage): NonNullable<Commit['nodeStatus']> {
   return status === null ? [] : [{ ...status, atMs: message.arrivalMs }];
+}
+
+/** Only of a node that is known by then: a battery alone makes no node. */
+function batteryOf({ battery, admitted, message }: DecodedMessage): NonNullable<Commit['batteries']> {
+  const nodeId = admitted[0]?.node;
+  if (battery === undefined || nodeId === undefined || message.retained) return [];
+  return [{ nodeId, percent: battery, atMs: message.arrivalMs }];
 }
 
 const PAYLOAD_START = 500;

@@ -69,6 +69,7 @@ function prepareCommit(db: Database) {
   const writeSetting = prepareSettingWriter(db);
   return db.transaction((work: Commit): boolean[] => {
     for (const probe of work.discovered ?? []) discovery.addProbe(probe);
+    for (const battery of work.batteries ?? []) discovery.setBattery(battery);
     for (const status of work.nodeStatus ?? []) discovery.setStatus(status);
     writeRefusals(work.refused ?? []);
     const stored = writeReadings(work);

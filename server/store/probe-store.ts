@@ -29,7 +29,13 @@ export function prepareDiscovery(db: Database) {
   const status =
     db.prepare(`INSERT INTO nodes (id, status, status_ms, discovered_ms) VALUES (@nodeId, @status, @atMs, @atMs)
     ON CONFLICT (id) DO UPDATE SET status = excluded.status, status_ms = excluded.status_ms`);
+  // The newest counts, in whatever order messages come; a repeat writes nothing.
+  const battery = db.prepare(`UPDATE nodes SET battery_percent = @percent, battery_ms = @atMs
+    WHERE id = @nodeId AND (battery_ms IS NULL OR battery_ms <= @atMs)`);
   return {
+    setBattery(row: { nodeId: string; percent: number; atMs: number }): void {
+      battery.run(row);
+    },
     addProbe(row: Probe): void {
       node.run(row.nodeId, row.discoveredMs);
       probe.run(row.number, row.nodeId, row.address, row.name, row.silenceMs, row.discoveredMs);
@@ -53,7 +59,8 @@ export function prepareRefusals(db: Database) {
 export function openProbeStore(db: Database): Store['probes'] {
   const discovery = prepareDiscovery(db);
   const nodes = db.prepare<[], Node>(
-    `SELECT id, status, status_ms statusMs, password_hash passwordHash, discovered_ms discoveredMs FROM nodes ORDER BY id`,
+    `SELECT id, status, status_ms statusMs, password_hash passwordHash, discovered_ms discoveredMs,
+       battery_percent batteryPercent, battery_ms batteryMs FROM nodes ORDER BY id`,
   );
   const addNode = db.prepare('INSERT INTO nodes (id, status, discovered_ms) VALUES (?, ?, ?)');
   const setPassword = db.prepare('UPDATE nodes SET password_hash = ? WHERE id = ?');

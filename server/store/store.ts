@@ -26,6 +26,9 @@ export interface Node {
   readonly statusMs: number | null;
   readonly passwordHash: string | null;
   readonly discoveredMs: number;
+  /** What is left in its battery, percent, as it told last; null = it has not told. */
+  readonly batteryPercent?: number | null;
+  readonly batteryMs?: number | null;
 }
 
 export interface Probe {
@@ -227,6 +230,7 @@ export interface Commit {
   readonly revised?: readonly { probe: number; timeMs: number; temperatureFlag: Flag; humidityFlag: Flag }[];
   readonly checkpoints?: readonly (StoredCheckpoint & { readonly probe: number })[];
   readonly discovered?: readonly Probe[];
+  readonly batteries?: readonly { nodeId: string; percent: number; atMs: number }[];
   readonly nodeStatus?: readonly { nodeId: string; status: 'online' | 'offline'; atMs: number }[];
   readonly refused?: readonly Omit<Refused, 'id'>[];
   readonly watch?: {

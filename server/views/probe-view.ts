@@ -27,7 +27,9 @@ function viewReading(
   return { at: utcText(timeMs), temperature, humidity, ...raw, temperatureFlag, humidityFlag };
 }
 
-export function viewNode({ id, status, statusMs, passwordHash, discoveredMs }: Node): NodeView {
+export function viewNode(node: Node): NodeView {
+  const { id, status, statusMs, passwordHash, discoveredMs, batteryPercent = null, batteryMs = null } = node;
   const hasCredentials = passwordHash !== null;
-  return { id, status, statusAt: timeText(statusMs), hasCredentials, discoveredAt: utcText(discoveredMs) };
+  const battery = { batteryPercent, batteryAt: timeText(batteryMs) };
+  return { id, status, statusAt: timeText(statusMs), hasCredentials, ...battery, discoveredAt: utcText(discoveredMs) };
 }

@@ -162,7 +162,9 @@ export function createBatchActs({ store, watch, site, rounds, clock }: BatchActP
     finish: (id: string, takenPlants: number, text: string, person: string) =>
       change(id, async (batch) => {
         if (takenPlants > batch.plants) {
-          throw new Problem('bad-input', ({ problems }) => problems.tooManyTaken(batch.plants));
+          throw new Problem('bad-input', ({ problems }) => problems.tooManyTaken(batch.plants), {
+            faults: [{ where: '/takenPlants', reason: ({ problems }) => problems.tooManyTaken(batch.plants) }],
+          });
         }
         const nowMs = clock.nowMs();
         if (isOnHold(batch)) await store.batches.endHold(id, nowMs);

@@ -10,6 +10,9 @@ export const nodeSchema = z.object({
   status: z.enum(['online', 'offline', 'unknown']),
   statusAt: timeSchema.nullable(),
   hasCredentials: z.boolean(),
+  /** What is left in its battery, percent; null = it has not told. */
+  batteryPercent: z.number().nullable(),
+  batteryAt: timeSchema.nullable(),
   discoveredAt: timeSchema,
 });
 export type NodeView = z.infer<typeof nodeSchema>;

@@ -1,6 +1,7 @@
 // What admission makes of a message on `takewell/v1/<node>/readings`: tells the form, reads it, applies the shared rules.
 // It never throws and decides nothing about stored probes.
 import { admitSamples } from './admit-samples.ts';
+import { plainBattery, senmlBattery } from './battery.ts';
 import { isJsonObject } from './json-object.ts';
 import { parsePayload } from './parse-payload.ts';
 import { placeInPlainJson, readPlainJson } from './plain-json.ts';
@@ -23,8 +24,18 @@ export function decodePayload(message: IncomingMessage): Admission {
   if ('refusal' in parsed) return { admitted: [], refused: [parsed.refusal] };
   const { value } = parsed;
   return isSenmlPack(value)
-    ? admitSamples(readSenml(value, message.arrivalMs), message, (sample) => sample.where)
-    : admitSamples(readPlainJson(value, message.arrivalMs), message, placeInPlainJson);
+    ? withBattery(
+        admitSamples(readSenml(value, message.arrivalMs), message, (sample) => sample.where),
+        senmlBattery(value, message.arrivalMs),
+      )
+    : withBattery(
+        admitSamples(readPlainJson(value, message.arrivalMs), message, placeInPlainJson),
+        plainBattery(value),
+      );
+}
+
+function withBattery(admission: Admission, battery: number | null): Admission {
+  return battery === null ? admission : { ...admission, battery };
 }
 
 /** The labels every SenML pack has some of; `t` and `s` alone are as likely somebody's own short names. */

@@ -24,6 +24,8 @@ export interface Refusal {
 export interface Admission {
   readonly admitted: readonly IncomingReading[];
   readonly refused: readonly Refusal[];
+  /** What is left in the node's battery, percent; absent where the message does not tell. */
+  readonly battery?: number;
 }
 
 /** A stored reading, judged. Values are °C and %RH; `null` = that half has not been sent. */

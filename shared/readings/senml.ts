@@ -1,5 +1,5 @@
 // What SenML records mean to Takewell: names that end in temperature or humidity, in their units, are readings.
-// Records of anything else (battery, position) are none of our business: neither admitted nor refused.
+// Records of anything else (position, signal) are none of our business: neither admitted nor refused. The battery is read in battery.ts.
 import type { Sample } from './admit-samples.ts';
 import { quoteText } from './json-object.ts';
 import { percentFromRatio } from './percent-from-ratio.ts';

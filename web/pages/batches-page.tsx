@@ -5,6 +5,7 @@ import { LoadState } from '../parts/load-state.tsx';
 import { PageHead } from '../parts/page-head.tsx';
 import { useLoad } from '../parts/use-load.ts';
 import { words } from '../strings.ts';
+import { BatchActs } from './batch-acts.tsx';
 import { BatchTable } from './batch-table.tsx';
 import { Learning } from './learning.tsx';
 
@@ -15,6 +16,7 @@ export function BatchesPage() {
   return (
     <main id="main" class="plain">
       <PageHead title={words.batches.title} />
+      {batches.data !== undefined && <BatchActs open={open} onChanged={batches.reload} />}
       {batches.data === undefined && <LoadState {...batches} />}
       {batches.data?.length === 0 && <p class="quiet-line">{words.batches.none}</p>}
       {open.length > 0 && (

@@ -1,6 +1,7 @@
 // The nodes and their broker credentials. A password is shown once and never again.
 import { useState } from 'preact/hooks';
 import type { NodeView } from '../../shared/api/probes.ts';
+import { LOW_BATTERY_PERCENT } from '../../shared/readings/battery.ts';
 import { agoWords } from '../age.ts';
 import { showNote } from '../announce.ts';
 import { calls } from '../calls.ts';
@@ -42,6 +43,12 @@ export function ShownOnce({ name, password }: Credentials) {
   );
 }
 
+/** What is left, and whether that is little. */
+function batteryWords(percent: number): string {
+  const text = String(Math.round(percent));
+  return percent < LOW_BATTERY_PERCENT ? words.sensors.batteryLow(text) : words.sensors.battery(text);
+}
+
 function NodeItem({ node, onChanged }: { readonly node: NodeView; readonly onChanged: () => void }) {
   const [made, setMade] = useState<Credentials>();
   const make = async () => {
@@ -54,6 +61,7 @@ function NodeItem({ node, onChanged }: { readonly node: NodeView; readonly onCha
     <li class="node">
       <h3>{node.id}</h3>
       <p>{node.statusAt === null ? status : `${status}, ${agoWords(slowNowMs.value - Date.parse(node.statusAt))}`}</p>
+      {node.batteryPercent !== null && <p class="details">{batteryWords(node.batteryPercent)}</p>}
       <p class="details">{node.hasCredentials ? sensors.hasCredentials : sensors.noCredentials}</p>
       {maySetUp.value && (
         <ActButton work={make} label={sensors.makeFor(act, node.id)}>

@@ -67,6 +67,17 @@ describe('nodes', () => {
     expect((await tent.api.post<ProblemDetails>('/nodes', { id: 'n3' })).status).toBe(409);
   });
 
+  it('tell of their battery, and the newest counts', async () => {
+    const tent = await openTent();
+    const battery = async () => (await tent.api.get<List<NodeView>>('/nodes')).body.items[0];
+    expect(await battery()).toMatchObject({ batteryPercent: null, batteryAt: null });
+    await send(tent, 'takewell/v1/n1/readings', '{"temperature": 22, "probe": "a", "battery": 63}');
+    tent.clock.advance(60_000);
+    await send(tent, 'takewell/v1/n1/readings', '{"temperature": 22, "probe": "a", "battery": 12}');
+    await send(tent, 'takewell/v1/n1/readings', '{"temperature": 22.1, "probe": "b"}');
+    expect(await battery()).toMatchObject({ batteryPercent: 12, batteryAt: utcText(TENT_MS + 60_000) });
+  });
+
   it('get a password of their own, a new one each time it is asked for', async () => {
     const { api } = await openTent();
     const first = await api.post<{ name: string; password: string }>('/nodes/n1/credentials');

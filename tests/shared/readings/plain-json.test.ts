@@ -35,7 +35,7 @@ describe('what is admitted', () => {
       why: 'a time with an offset',
     },
     {
-      sent: { temperature: 21.4, battery: 3.6, unit: 'C' },
+      sent: { temperature: 21.4, rssi: -71, unit: 'C' },
       is: { temperature: 21.4 },
       why: 'other fields are ignored',
     },

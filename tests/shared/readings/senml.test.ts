@@ -26,7 +26,7 @@ describe('names', () => {
     });
   });
 
-  test.each(['battery', 'temperature/raw', 'Temperature', 'temp', 'humidity-setpoint'])(
+  test.each(['position', 'temperature/raw', 'Temperature', 'temp', 'humidity-setpoint'])(
     '%s is none of our business: neither admitted nor refused',
     (name) => {
       expect(decodeJson([{ n: name, u: '%EL', v: 98 }, temperature])).toEqual({
