@@ -19,6 +19,7 @@ import { createStateTopic } from './ingest/chamber-state-topic.ts';
 import { createIntake, type Intake } from './ingest/intake.ts';
 import { openBroker } from './ingest/open-broker.ts';
 import { createSirenTopic } from './ingest/siren-topic.ts';
+import { createHeartbeat } from './notify/heartbeat.ts';
 import { makeSecret } from './people/secrets.ts';
 import { createSignIn } from './people/sign-in.ts';
 import { gatherRecord } from './record/gather-record.ts';
@@ -185,7 +186,10 @@ async function openOn(
 
   const acts = createActs({ store, watch, site, turnstile, clock, announce, self });
   const setupCode = settings.setupCode ?? makeSecret();
+  const heartbeat = createHeartbeat({ target: () => targets.channels().heartbeat, steadyMs: () => clock.steadyMs() });
+  closers.push(() => heartbeat.close());
   const healthParts = {
+    heartbeatTrouble: heartbeat.trouble,
     store,
     intake,
     broker: () => broker,
@@ -241,6 +245,9 @@ async function openOn(
 
   const tick = async (sinceLastMs = 0) => {
     await acts.rounds.tick(sinceLastMs);
+    // Only after all of it went well: readings come in, are stored and judged, and the outbox can be read.
+    await store.notices.nextDueMs();
+    if (intake.trouble() === null && broker.trouble() === null) heartbeat.beat();
     lastRoundMs = clock.steadyMs();
   };
   closers.push(startRounds(tick, options.roundMs ?? ROUND_MS, { clock, log }));

@@ -27,6 +27,8 @@ interface HealthParts {
   readonly version: string;
   /** Time since the last round of the watch, ms. */
   readonly sinceRoundMs: () => number;
+  /** Why the heartbeat does not arrive; null = it does, or none is set. */
+  readonly heartbeatTrouble: () => string | null;
   /** Rules about the service itself whose condition stands. */
   readonly standing: () => readonly ServiceRuleId[];
   readonly readers: () => number;
@@ -50,11 +52,17 @@ export async function checkHealth(parts: HealthParts): Promise<Health> {
     finding('watch', parts.sinceRoundMs() > LONGEST_ROUND_MS ? 'The watch has not gone round for a minute.' : null),
   ].flatMap((one) => one ?? []);
   const warning = typeof room === 'string' ? null : finding('disk', sayLittleRoom(room));
+  const heartbeat = sayHeartbeat(parts.heartbeatTrouble());
   return {
     live: true,
     ready: blocking.length === 0,
     version,
-    problems: [...blocking, ...(warning === null ? [] : [warning]), ...parts.standing().flatMap(findStanding)],
+    problems: [
+      ...blocking,
+      ...(warning === null ? [] : [warning]),
+      ...heartbeat,
+      ...parts.standing().flatMap(findStanding),
+    ],
   };
 }
 
@@ -86,6 +94,11 @@ export async function describeMetrics({
   ];
   const gauges = lines.map(([name, help, value]) => `# HELP ${name} ${help}\n# TYPE ${name} gauge\n${name} ${value}\n`);
   return `${gauges.join('')}# TYPE takewell_info gauge\ntakewell_info{version="${version}"} 1\n`;
+}
+
+/** A warning: the site itself is well. */
+function sayHeartbeat(trouble: string | null): Finding[] {
+  return trouble === null ? [] : [{ code: 'heartbeat', detail: `The heartbeat does not arrive: ${trouble}.` }];
 }
 
 /** Broker and disk are told above, as they are at this instant; the rest by name only, since alarms may name people and batches. */
