@@ -11,6 +11,10 @@ interface Entry {
 
 const commands: Readonly<Record<string, Entry>> = {
   air: { does: 'describe air of a temperature and humidity', load: async () => (await import('./air.ts')).air },
+  'change-push-key': {
+    does: 'make new keys for pushes',
+    load: async () => (await import('./change-push-key.ts')).changePushKey,
+  },
   'check-payload': {
     does: 'say what admission would do with a message',
     load: async () => (await import('./check-payload.ts')).checkPayload,
@@ -59,7 +63,7 @@ async function dispatch([name, ...rest]: readonly string[], terminal: Terminal):
 }
 
 function overview(): string {
-  const lines = Object.entries(commands).map(([name, { does }]) => `  ${name.padEnd(15)}${does}\n`);
+  const lines = Object.entries(commands).map(([name, { does }]) => `  ${name.padEnd(17)}${does}\n`);
   return `Usage: npm run takewell -- <command>\n\n${lines.join('')}\nEach has --help. Exit code: 0 done, 1 the answer is no, 2 used wrongly.\n`;
 }
 

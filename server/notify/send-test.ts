@@ -39,5 +39,5 @@ async function trySending(target: TestTarget, parts: DeliveryParts): Promise<Sen
 }
 
 function sentence(text: string): string {
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}${/[.?!]$/.test(text) ? '' : '.'}`;
 }

@@ -2,7 +2,17 @@
 import { describe, expect, it } from 'vitest';
 import { runTakewell } from './run-takewell.ts';
 
-const commands = ['air', 'check-payload', 'node', 'profile', 'plan', 'record', 'replay', 'set-password'];
+const commands = [
+  'air',
+  'change-push-key',
+  'check-payload',
+  'node',
+  'profile',
+  'plan',
+  'record',
+  'replay',
+  'set-password',
+];
 
 describe('help', () => {
   it('names every command', async () => {
@@ -19,7 +29,7 @@ describe('help', () => {
 });
 
 const misuses: [string, string[], string][] = [
-  ['no command', [], 'air, check-payload'],
+  ['no command', [], 'air, change-push-key, check-payload'],
   ['a command there is not', ['aire'], '"aire"'],
   ['a command that every object has', ['toString'], '"toString"'],
   ['an unknown option', ['air', '--temp', '5'], '--temp'],
