@@ -4,6 +4,7 @@ import { SERVICE_ID } from '../../shared/alarms/alarm.ts';
 import type { AlarmView } from '../../shared/api/alarms.ts';
 import { HOUR_MS, MINUTE_MS, SECOND_MS, utcText } from '../../shared/units.ts';
 import { makeFullStore } from '../support/fill-disk.ts';
+import { openMosquitto } from '../support/mosquitto.ts';
 import { openBatch, openTent, type Tent } from '../support/open-tent.ts';
 import { openTestApp } from '../support/open-test-app.ts';
 import { createTestClock } from '../support/test-clock.ts';
@@ -111,4 +112,21 @@ it('tells from memory that nothing can be stored, once, and stores it when there
   await test.app.deliver();
   expect(await ofService(test)).toMatchObject([{ rule: 'disk-nearly-full', priority: 'critical' }]);
   expect(receiver.calls.filter(({ message: told }) => told['kind'] === 'raised')).toHaveLength(1);
+});
+
+it('tells of a broker that is lost which tents are blind, and nothing of their silence', async () => {
+  const mosquitto = await openMosquitto({ persistence: false });
+  const tent = await openTent({ environment: { TAKEWELL_MQTT_URL: mosquitto.url } });
+  await openBatch(tent);
+  await tent.measure(26);
+  await mosquitto.stop('SIGKILL');
+  await expect.poll(async () => (await tent.api.get('/health')).status, { timeout: 20_000 }).toBe(503);
+  for (let minute = 0; minute < 20; minute += 1) {
+    await tent.app.tick();
+    tent.clock.advance(MINUTE_MS);
+  }
+  expect(await tent.alarms()).toEqual([]);
+  const [lost] = await ofService(tent);
+  expect(lost).toMatchObject({ rule: 'broker-lost', priority: 'critical', state: 'unacknowledged' });
+  expect(lost?.sentence).toContain('Not measured: Tent 1 (T-1)');
 });
