@@ -1,22 +1,17 @@
-// Every sentence and label of the interface, in English. No other file of web/ may hold text meant for people.
-// Another language is another object of the same type.
+// Every sentence and label of the interface, in English, and the words of the reader's language. No other file of web/ may hold text meant for
+// people. `words/nl.ts` and `words/es.ts` are of the type of this one, and are loaded only where they are read.
 import type { RuleId } from '../shared/alarms/alarm.ts';
 import type { LogEntry } from '../shared/api/batches.ts';
 import type { Place } from '../shared/api/probes.ts';
 import type { Role } from '../shared/api/session.ts';
-import type { StageName } from '../shared/healing/profile.ts';
+import { english as shared } from '../shared/words/en/english.ts';
+
+const { stages, priorities } = shared.names;
 
 const many = (count: number, one: string, more: string) => `${count} ${count === 1 ? one : more}`;
 
 /** Which alarms rest while the air is disturbed on purpose: never those of heat. */
 const quietAir = (until: string) => `Alarms of dry, wet and cold air are quiet until ${until}; heat still tells.`;
-
-const stages: Record<StageName, string> = {
-  loading: 'loading',
-  closed: 'closed',
-  venting: 'venting',
-  hardening: 'hardening',
-};
 
 const roles: Record<Role, string> = { viewer: 'Viewer', crew: 'Crew', manager: 'Manager' };
 
@@ -70,7 +65,8 @@ const logKinds: Record<LogEntry['kind'], string> = {
   finished: 'Batch finished',
 };
 
-export const words = {
+export const english = {
+  shared,
   locale: 'en-GB',
   product: 'Takewell',
   skipToMain: 'Skip to the page',
@@ -94,7 +90,7 @@ export const words = {
   placeNames,
   logKinds,
   rules,
-  priorities: { critical: 'critical', high: 'high', medium: 'medium', low: 'low' },
+  priorities,
   units: {
     humidity: '%RH',
     percent: '%',
@@ -1277,13 +1273,24 @@ export const words = {
     text: 'There is no page at this address.',
     home: 'Go to the chambers',
   },
-} as const;
+  language: {
+    label: 'Language',
+    asBrowser: 'As the browser',
+    hint: 'What your phone is told comes in this language too.',
+    unit: 'Temperatures in',
+    asSite: (unit: string) => `As the site (${unit})`,
+    title: 'Language and units',
+    save: 'Save',
+    saved: 'Saved',
+  },
+};
 
-/** Said by the service worker, which is built without the rest. */
-export const alertWords = {
-  fallbackTitle: 'Takewell',
-  fallbackBody: 'Open Takewell to see what it is.',
-  acknowledge: 'Acknowledge',
-  open: 'Open',
-  acknowledgeFailed: 'Not acknowledged: open Takewell and acknowledge there.',
-} as const;
+export type Words = typeof english;
+
+/** The words of the reader's language. Chosen by `speak` before any page is loaded, so that a module may keep parts of them. */
+export let words: Words = english;
+
+/** Sets what `words` are. Only for the start of the page, and for tests. */
+export function speak(chosen: Words): void {
+  words = chosen;
+}

@@ -23,7 +23,7 @@ export const faults: SharedWords['faults'] = {
   rulesWanted: 'moet een object zijn met regels op naam, zoals {"heat": {"onDelaySeconds": 120}}',
   unknownRule: (rules: string) => `is geen regel: de regels zijn ${rules}`,
   noDeadband: 'hoort niet bij deze regel, die geen waarde heeft: haal het weg',
-  noClosed: 'heeft geen fase "closed": daar begint de heling mee, voeg hem toe op 0 uur',
+  noClosed: 'heeft geen fase "closed": daarmee begint de vergroeiing, voeg hem toe op 0 uur',
   stageTwice: (stage) => `de fase "${stage}" staat er twee keer: houd er één`,
   stageOrder: (stage, before, order) => `"${stage}" staat na "${before}": de volgorde is ${order}`,
   laterThanStages: (latest, given) => `moet later zijn dan de fasen ervoor, tot ${latest} uur; er staat ${given}`,

@@ -1,15 +1,6 @@
-// The start of the interface: who is signed in decides what is shown, the address decides which page.
+// The interface: who is signed in decides what is shown, the address decides which page. Loaded by main.ts once the words are there.
 import { render } from 'preact';
 import { useEffect } from 'preact/hooks';
-import './style/base.css';
-import './style/parts.css';
-import './style/overview.css';
-import './style/chamber.css';
-import './style/ledgers.css';
-import './style/learning.css';
-import './style/duty.css';
-import './style/dark.css';
-import './style/print.css';
 import { startClock } from './clock.ts';
 import { fetchPagesWhen, route, startNavigation } from './navigation.ts';
 import { isOutdated, watchVersion } from './new-version.ts';
@@ -89,8 +80,8 @@ function App() {
   );
 }
 
-const host = document.getElementById('app');
-if (host !== null) {
+/** Draws the interface into `host` and starts what runs beside it. */
+export function startApp(host: HTMLElement): void {
   watchSession();
   startClock();
   startNavigation();
