@@ -15,10 +15,14 @@ export function isLanguage(tag: unknown): tag is Language {
   return languages.some((one) => one === tag);
 }
 
-/** The first of the preferred tags that there is, whatever its region ("nl-BE" is Dutch); English when there is none. */
+/** The first of the preferred tags that there is, whatever its region ("nl-BE" is Dutch); null when there is none. */
+export function findLanguage(preferred: readonly string[]): Language | null {
+  return preferred.map((tag) => tag.trim().toLowerCase().split('-')[0]).find(isLanguage) ?? null;
+}
+
+/** The same, and English when there is none. */
 export function chooseLanguage(preferred: readonly string[]): Language {
-  const known = preferred.map((tag) => tag.trim().toLowerCase().split('-')[0]).find(isLanguage);
-  return known ?? 'en';
+  return findLanguage(preferred) ?? 'en';
 }
 
 /** The tags of an Accept-Language header, the most wanted first (RFC 9110 §12.5.4); what cannot be read counts as not wanted. */

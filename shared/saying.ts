@@ -1,6 +1,5 @@
 // How something is said to one person: the words of a language and the unit of temperatures. Values come in as °C, %RH and kPa.
 import { fahrenheitFromCelsius } from './units.ts';
-import { english } from './words/en/english.ts';
 import type { SharedWords } from './words/shared-words.ts';
 
 export type TemperatureUnit = '°C' | '°F';
@@ -10,9 +9,6 @@ export interface Saying {
   readonly temperatureUnit: TemperatureUnit;
 }
 
-/** For the log, the operator's commands and machines. */
-export const plainEnglish: Saying = { words: english, temperatureUnit: '°C' };
-
 /** A number with the decimal mark of the language and exactly `digits` decimals. */
 export function sayNumber(value: number, digits: number, { words }: Saying): string {
   return value.toFixed(digits).replace('.', words.decimal);
@@ -21,18 +17,18 @@ export function sayNumber(value: number, digits: number, { words }: Saying): str
 /** "28.6 °C", "83.5 °F". */
 export function sayTemperature(celsius: number | null, saying: Saying): string {
   if (celsius === null) return saying.words.alarms.notKnown;
-  return `${sayNumber(inUnit(celsius, saying), 1, saying)} ${saying.temperatureUnit}`;
+  return `${sayNumber(inUnit(celsius, saying.temperatureUnit), 1, saying)} ${saying.temperatureUnit}`;
 }
 
 /** A limit of temperature without needless digits and without unit: "28", "82.4"; "–" when there is none. */
 export function sayTemperatureLimit(celsius: number | null, saying: Saying): string {
-  return celsius === null ? '–' : sayShort(inUnit(celsius, saying), saying);
+  return celsius === null ? '–' : sayShort(inUnit(celsius, saying.temperatureUnit), saying);
 }
 
 /** "21–22 °C", "70–72 °F": whole degrees. */
-export function sayTemperatureRange([low, high]: readonly [number, number], saying: Saying): string {
-  const [from, to] = [low, high].map((celsius) => Math.round(inUnit(celsius, saying)));
-  return `${from}–${to} ${saying.temperatureUnit}`;
+export function sayTemperatureRange([low, high]: readonly [number, number], unit: TemperatureUnit): string {
+  const [from, to] = [low, high].map((celsius) => Math.round(inUnit(celsius, unit)));
+  return `${from}–${to} ${unit}`;
 }
 
 /** "82 %". */
@@ -50,6 +46,6 @@ export function sayShort(value: number | null, { words }: Saying): string {
   return value === null ? '–' : String(Math.round(value * 10) / 10).replace('.', words.decimal);
 }
 
-function inUnit(celsius: number, { temperatureUnit }: Saying): number {
-  return temperatureUnit === '°F' ? fahrenheitFromCelsius(celsius) : celsius;
+function inUnit(celsius: number, unit: TemperatureUnit): number {
+  return unit === '°F' ? fahrenheitFromCelsius(celsius) : celsius;
 }

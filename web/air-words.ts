@@ -1,7 +1,7 @@
 // What the shown climate is worth, in words: ± of VPD and dew point, and whether the film is expected to be wet. Pure.
 // Temperatures follow the site's unit; a ± and a margin are differences, so they are scaled and never shifted.
 import type { ClimateNow, FilmView } from '../shared/api/chambers.ts';
-import { temperatureText, vpdText } from './quantities.ts';
+import { numberText, temperatureText, vpdText } from './quantities.ts';
 import { words } from './strings.ts';
 import { differenceInUnit, temperatureUnit } from './temperature-unit.ts';
 
@@ -11,7 +11,7 @@ type Uncertain = Pick<ClimateNow, 'vpdKpa' | 'vpdKpaUncertainty' | 'dewPoint' | 
 
 /** A difference between temperatures, given in °C, with one digit in the site's unit: "0.5", "0.9". */
 function differenceText(celsius: number): string {
-  return differenceInUnit(celsius, temperatureUnit.value).toFixed(1);
+  return numberText(differenceInUnit(celsius, temperatureUnit.value), 1);
 }
 
 /** VPD and dew point, each with its ±; nothing while one of them is not known. */

@@ -1,12 +1,10 @@
-// The service's sentence about an alarm as this page shows it: without its shape, since the page draws its own, and in the site’s unit.
+// An alarm in the reader's language and unit, said from its fields and without its shape, since the page draws its own.
+import { adviseOnAlarm, alarmParts, type SaidAlarm } from '../shared/alarms/say-alarm.ts';
 import type { AlarmView } from '../shared/api/alarms.ts';
-import { temperatureLimitText, withTemperature } from './quantities.ts';
-import { temperatureUnit } from './temperature-unit.ts';
+import { slowNowMs } from './clock.ts';
+import { saying } from './saying.ts';
 
-const shapeAtStart = /^[▲▼△▽□■○●◇◆◐↑…‖?\s]+/u;
-const celsius = /(-?\d+(?:\.\d+)?)\s°C/g;
-const numberAndUnit = /(\d) (°C|%|min|h)(?!\w)/g;
-const bareLimit = /\b(limit|above|below) (-?\d+(?:\.\d+)?)/g;
+const numberAndUnit = /(\d) (°C|°F|%|kPa|min|h|u)(?!\w)/g;
 
 const temperatureRules: ReadonlySet<string> = new Set<AlarmView['rule']>(['heat', 'cold', 'heat-ahead']);
 
@@ -15,11 +13,30 @@ export function isAboutTemperature(rule: string): boolean {
   return temperatureRules.has(rule);
 }
 
-/** What the alarm says. The service speaks °C only; a site that is set to °F reads the same numbers in °F. */
-export function alarmSentence({ rule, sentence }: Pick<AlarmView, 'rule' | 'sentence'>): string {
-  const said = sentence.replace(shapeAtStart, '').replace(numberAndUnit, '$1\u00a0$2');
-  if (temperatureUnit.value === '°C' || !isAboutTemperature(rule)) return said;
-  return said
-    .replace(celsius, (_, value: string) => withTemperature(Number(value)))
-    .replace(bareLimit, (_, word: string, value: string) => `${word} ${temperatureLimitText(Number(value))}`);
+/** What the alarm says, as it stands at `nowMs`. A number stays on the line of its unit. */
+export function alarmSentence(alarm: AlarmView, nowMs = slowNowMs.value): string {
+  const { what, howFar } = alarmParts(saidAlarm(alarm), nowMs, saying());
+  const sentence = howFar === '' ? what : `${what}${alarm.level === 0 ? ': ' : ', '}${howFar}`;
+  return sentence.replace(numberAndUnit, '$1\u00a0$2');
+}
+
+/** What to do first. */
+export function alarmAdvice(alarm: AlarmView): string {
+  return adviseOnAlarm(saidAlarm(alarm), saying());
+}
+
+function saidAlarm({ rule, level, limit, value, peak, since, returnedAt, about, expected }: AlarmView): SaidAlarm {
+  return {
+    ...{ rule, level, limit, value, peak, sinceMs: Date.parse(since), returnedMs: instant(returnedAt) },
+    ...(about !== null && { about }),
+    ...(expected !== null && { expected: instants(expected) }),
+  };
+}
+
+function instants({ at, earliest, latest }: NonNullable<AlarmView['expected']>): NonNullable<SaidAlarm['expected']> {
+  return { atMs: instant(at), earliestMs: instant(earliest), latestMs: instant(latest) };
+}
+
+function instant(at: string | null): number | null {
+  return at === null ? null : Date.parse(at);
 }

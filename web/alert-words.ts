@@ -1,7 +1,7 @@
 // What the service worker says by itself: it is built without the rest, and hears only from the browser which language its reader prefers.
 import type { Language } from '../shared/languages.ts';
 
-interface AlertWords {
+export interface AlertWords {
   readonly fallbackTitle: string;
   readonly fallbackBody: string;
   readonly acknowledge: string;

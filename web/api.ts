@@ -1,5 +1,6 @@
 // Talks to /api/v1. A refusal comes out as ApiProblem in plain words; being signed out is told to whoever listens.
 import type { ProblemDetails } from '../shared/api/common.ts';
+import { readerLanguage } from './reader-language.ts';
 import { words } from './strings.ts';
 
 const timeOutMs = 20_000;
@@ -28,12 +29,14 @@ export function whenSignedOut(act: () => void): void {
   onSignedOut = act;
 }
 
-const plainWords = new Map<number, string>([
-  [401, words.problems.signInAgain],
-  [403, words.problems.notAllowed],
-  [404, words.problems.notFound],
-  [429, words.problems.tooMany],
-]);
+function plainWords(status: number): string {
+  const { problems } = words;
+  if (status === 401) return problems.signInAgain;
+  if (status === 403) return problems.notAllowed;
+  if (status === 404) return problems.notFound;
+  if (status === 429) return problems.tooMany;
+  return status >= 500 ? problems.server : problems.badAnswer;
+}
 
 function isProblem(value: unknown): value is ProblemDetails {
   return typeof value === 'object' && value !== null && 'title' in value && 'status' in value;
@@ -41,7 +44,7 @@ function isProblem(value: unknown): value is ProblemDetails {
 
 /** The service's own words where it gave some, else ours for the status. */
 export function problemFrom(status: number, body: unknown): ApiProblem {
-  const fallback = plainWords.get(status) ?? (status >= 500 ? words.problems.server : words.problems.badAnswer);
+  const fallback = plainWords(status);
   if (!isProblem(body)) return new ApiProblem(fallback, status);
   const isOurs = status < 500 || status === 503;
   return new ApiProblem(isOurs && body.detail !== '' ? body.detail : fallback, status, body.faults ?? []);
@@ -49,7 +52,9 @@ export function problemFrom(status: number, body: unknown): ApiProblem {
 
 async function reach(path: string, init: RequestInit): Promise<Response> {
   try {
-    return await fetch(base + path, { ...init, credentials: 'same-origin', signal: AbortSignal.timeout(timeOutMs) });
+    const headers = { ...init.headers, 'accept-language': readerLanguage };
+    const signal = AbortSignal.timeout(timeOutMs);
+    return await fetch(base + path, { ...init, headers, credentials: 'same-origin', signal });
   } catch (cause) {
     const isSlow = cause instanceof DOMException && cause.name === 'TimeoutError';
     throw new ApiProblem(isSlow ? words.problems.timeOut : words.problems.unreachable, 0);

@@ -3,7 +3,7 @@ import type { AlarmView } from '../shared/api/alarms.ts';
 import type { ChamberView } from '../shared/api/chambers.ts';
 import { MINUTE_MS } from '../shared/units.ts';
 import { isOld, spanWords } from './age.ts';
-import { alarmSentence } from './alarm-sentence.ts';
+import { alarmAdvice, alarmSentence } from './alarm-sentence.ts';
 import { beyondPlan } from './beyond-plan.ts';
 import { humidityLimitText, temperatureLimitText, withHumidity, withTemperature } from './quantities.ts';
 import { words } from './strings.ts';
@@ -99,7 +99,7 @@ function fromAlarm(alarm: AlarmView): ChamberState {
   return {
     shape: shapeOfRule(alarm.rule),
     sentence: alarmSentence(alarm),
-    advice: alarm.advice,
+    advice: alarmAdvice(alarm),
     urgency,
     rank: alarmRank(alarm),
     alarm,

@@ -1,8 +1,11 @@
 // What an alert says, read from its payload. Whatever comes, there is something to show: a push that shows nothing gets revoked.
-import { alertWords } from './strings.ts';
+import { chooseLanguage, type Language } from '../shared/languages.ts';
+import { alertWords } from './alert-words.ts';
 
 export interface PushMessage {
   readonly title: string;
+  /** That of the message, else of the browser: what the worker adds is said in it. */
+  readonly language: Language;
   readonly body: string;
   /** Path and query inside this site. */
   readonly path: string;
@@ -47,14 +50,16 @@ function parsed(json: string): unknown {
 }
 
 /** Reads a declarative push message (`web_push: 8030`); anything else gives a plain notice that opens the overview. */
-export function readPush(json: string, origin: string): PushMessage {
+export function readPush(json: string, origin: string, browser: readonly string[] = []): PushMessage {
   const notification = record(record(parsed(json))['notification']);
   const data = record(notification['data']);
   const kind = text(data['kind'], '');
   const alarmId = text(data['alarmId'], '');
+  const language = chooseLanguage([text(notification['lang'], ''), ...browser]);
   return {
-    title: text(notification['title'], alertWords.fallbackTitle),
-    body: text(notification['body'], alertWords.fallbackBody),
+    language,
+    title: text(notification['title'], alertWords[language].fallbackTitle),
+    body: text(notification['body'], alertWords[language].fallbackBody),
     path: pathWithin(text(notification['navigate'], '/'), origin),
     tag: text(notification['tag'], 'takewell'),
     alarmId,

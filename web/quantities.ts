@@ -5,9 +5,14 @@ import { differenceInUnit, inUnit, temperatureUnit } from './temperature-unit.ts
 
 const noBreak = '\u00a0';
 
+/** A number with that many decimals and the decimal mark of the reader: "0.23", "0,23". */
+export function numberText(value: number, decimals: number): string {
+  return value.toFixed(decimals).replace('.', words.shared.decimal);
+}
+
 /** A temperature without its unit: "21.4", "–". */
 export function temperatureText(celsius: number | null): string {
-  return celsius === null ? words.units.none : inUnit(celsius, temperatureUnit.value).toFixed(1);
+  return celsius === null ? words.units.none : numberText(inUnit(celsius, temperatureUnit.value), 1);
 }
 
 /** Whole percent: the sensors are no better than ± 1–2 %RH. */
@@ -17,11 +22,11 @@ export function humidityText(value: number | null): string {
 
 /** "0.23". */
 export function vpdText(value: number | null): string {
-  return value === null ? words.units.none : value.toFixed(2);
+  return value === null ? words.units.none : numberText(value, 2);
 }
 
 function shortNumber(value: number): string {
-  return String(Math.round(value * 10) / 10);
+  return String(Math.round(value * 10) / 10).replace('.', words.shared.decimal);
 }
 
 /** A limit of humidity without needless digits: "90", "92.5". */
@@ -51,5 +56,5 @@ export function withHumidity(value: number | null): string {
 
 /** Share of plants taken in percent with one digit; null when it was not counted. */
 export function takePercent(taken: number | null, plants: number): string | null {
-  return taken === null || plants === 0 ? null : ((taken / plants) * 100).toFixed(1);
+  return taken === null || plants === 0 ? null : numberText((taken / plants) * 100, 1);
 }

@@ -1,7 +1,8 @@
 // Alerts when the page is not open, and the last known overview when the service cannot be reached.
 // Every push shows a notice: browsers take the right away from a worker that stays silent.
+import { chooseLanguage } from '../shared/languages.ts';
+import { type AlertWords, alertWords } from './alert-words.ts';
 import { type PushMessage, readPush } from './push-message.ts';
-import { alertWords } from './strings.ts';
 
 declare const self: ServiceWorkerGlobalScope;
 
@@ -17,10 +18,12 @@ const keptAtHeader = 'x-takewell-kept-at';
 const shellTimeOutMs = 5_000;
 
 function optionsOf(message: PushMessage): NotificationOptions & { actions?: object[]; renotify?: boolean } {
-  const open = { action: 'open', title: alertWords.open };
-  const acknowledge = { action: 'acknowledge', title: alertWords.acknowledge };
+  const say = alertWords[message.language];
+  const open = { action: 'open', title: say.open };
+  const acknowledge = { action: 'acknowledge', title: say.acknowledge };
   return {
     body: message.body,
+    lang: message.language,
     tag: message.tag,
     icon: '/mark-192.png',
     badge: '/mark-192.png',
@@ -33,7 +36,7 @@ function optionsOf(message: PushMessage): NotificationOptions & { actions?: obje
 }
 
 self.addEventListener('push', (event) => {
-  const message = readPush(event.data?.text() ?? '', self.location.origin);
+  const message = readPush(event.data?.text() ?? '', self.location.origin, navigator.languages);
   event.waitUntil(show(message));
 });
 
@@ -67,32 +70,33 @@ interface Noticed {
 }
 
 /** As whoever is signed in here; signed out, by what came in the push. */
-async function acknowledge({ path = '/', alarmId = '', token = '' }: Noticed): Promise<void> {
+async function acknowledge({ path = '/', alarmId = '', token = '' }: Noticed, say: AlertWords): Promise<void> {
   const signedIn = await send(`/api/v1/alarms/${encodeURIComponent(alarmId)}/acknowledge`, {});
   if (signedIn?.ok === true) return;
   const maySend = signedIn?.status === 401 || signedIn?.status === 403;
   const answer = maySend && token !== '' ? await send('/api/v1/acknowledge', { token }) : signedIn;
   if (answer?.ok === true) return;
   // Taken by somebody else, over, or out of reach: say so and lead to the place where it can be seen.
-  await self.registration.showNotification(alertWords.fallbackTitle, {
-    body: await reasonOf(answer),
+  await self.registration.showNotification(say.fallbackTitle, {
+    body: await reasonOf(answer, say),
     tag: alarmId,
     data: { path, alarmId, token },
   });
 }
 
 /** What the service says, where it says more than no. */
-async function reasonOf(answer: Response | null): Promise<string> {
-  if (answer?.status !== 409) return alertWords.acknowledgeFailed;
+async function reasonOf(answer: Response | null, say: AlertWords): Promise<string> {
+  if (answer?.status !== 409) return say.acknowledgeFailed;
   const { detail }: { detail?: unknown } = await answer.json();
-  return typeof detail === 'string' ? detail : alertWords.acknowledgeFailed;
+  return typeof detail === 'string' ? detail : say.acknowledgeFailed;
 }
 
 self.addEventListener('notificationclick', (event) => {
   event.notification.close();
   const noticed = (event.notification.data ?? {}) as Noticed;
   const isAcknowledge = event.action === 'acknowledge' && (noticed.alarmId ?? '') !== '';
-  event.waitUntil(isAcknowledge ? acknowledge(noticed) : openPage(noticed.path ?? '/'));
+  const say = alertWords[chooseLanguage([event.notification.lang, ...navigator.languages])];
+  event.waitUntil(isAcknowledge ? acknowledge(noticed, say) : openPage(noticed.path ?? '/'));
 });
 
 /** Page and files of one version together: a page that is kept always finds its own files. */

@@ -3,6 +3,7 @@ import { computed, signal } from '@preact/signals';
 import type { Session } from '../shared/api/session.ts';
 import { ApiProblem, whenSignedOut } from './api.ts';
 import { calls } from './calls.ts';
+import { forgetLanguage, readIn } from './reader-language.ts';
 import { temperatureUnit } from './temperature-unit.ts';
 
 /** Undefined until the service has answered once. */
@@ -24,12 +25,18 @@ export async function loadSession(): Promise<void> {
   try {
     const { body } = await calls.session();
     session.value = body;
-    temperatureUnit.value = body.temperatureUnit;
+    takeReader(body);
     sessionProblem.value = undefined;
   } catch (problem) {
     if (!(problem instanceof ApiProblem)) throw problem;
     sessionProblem.value = problem;
   }
+}
+
+/** The language and the unit of the person, else those of browser and site. */
+function takeReader({ person: reader, temperatureUnit: ofSite }: Session): void {
+  temperatureUnit.value = reader?.temperatureUnit ?? ofSite;
+  if (reader?.language != null) readIn(reader.language);
 }
 
 function forgetPerson(): void {
@@ -39,6 +46,7 @@ function forgetPerson(): void {
 /** Ends the session and forgets what the offline shell kept of it. */
 export async function signOut(): Promise<void> {
   await calls.signOut();
+  if (person.value?.language != null) forgetLanguage();
   if ('caches' in globalThis) await caches.delete(keptCaches);
   forgetPerson();
 }

@@ -324,8 +324,8 @@ export const english = {
     offsetHint: 'Added to what the probe sends. Empty: left as it is. 0: back to the raw value.',
     raw: (temperature: string, humidity: string) => `It sends ${temperature} and ${humidity} now, uncorrected.`,
     airTemperature: 'Temperature at the salts (°C, 20–30)',
-    salt: (order: 'first' | 'second') => (order === 'first' ? 'First salt' : 'Second salt'),
-    measured: (order: 'first' | 'second') =>
+    salt: (order: 'first' | 'second'): string => (order === 'first' ? 'First salt' : 'Second salt'),
+    measured: (order: 'first' | 'second'): string =>
       order === 'first' ? 'Raw %RH over the first salt' : 'Raw %RH over the second salt',
     measuredHint: 'What the probe sends after some hours in the closed jar, uncorrected.',
     outsideSalts: 'The salts are known between 20 and 30 °C.',
@@ -1275,7 +1275,6 @@ export const english = {
   },
   language: {
     label: 'Language',
-    asBrowser: 'As the browser',
     hint: 'What your phone is told comes in this language too.',
     unit: 'Temperatures in',
     asSite: (unit: string) => `As the site (${unit})`,

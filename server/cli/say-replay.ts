@@ -1,8 +1,8 @@
 // The result of a replay for a reader: alarms, days, readings, and the forecast beside what came.
 import { nameRule } from '../../shared/alarms/say-alarm.ts';
 import type { WarningFigures } from '../../shared/forecast/judge-warnings.ts';
+import { plainEnglish } from '../../shared/plain-english.ts';
 import type { QualityTally, ReplayedAlarm, ReplayedDay, ReplayResult } from '../../shared/replay/replay-result.ts';
-import { plainEnglish } from '../../shared/saying.ts';
 import { MINUTE_MS } from '../../shared/units.ts';
 import { makeTimeTexts } from '../record/time-texts.ts';
 

@@ -24,7 +24,12 @@ export function writeWebhookBody(message: NoticeMessage): string {
   });
 }
 
-function viewOf({ alarm, chamber, batch, probeName }: NoticeFacts): Omit<AlarmView, 'sentence' | 'advice'> {
+function viewOf({
+  alarm,
+  chamber,
+  batch,
+  probeName,
+}: NoticeFacts): Omit<AlarmView, 'sentence' | 'advice' | 'about' | 'expected'> {
   const { id, rule, probeId, state, level, priority, limit, value, peak, acknowledgedBy, shelvedReason } = alarm;
   return {
     id,

@@ -6,7 +6,7 @@ import { adviseOnAlarm, sayAlarm } from '../../shared/alarms/say-alarm.ts';
 import { serviceRules } from '../../shared/alarms/service/service-rules.ts';
 import { subjectIdOf } from '../../shared/alarms/watch-state.ts';
 import type { AlarmView } from '../../shared/api/alarms.ts';
-import { plainEnglish } from '../../shared/saying.ts';
+import { plainEnglish } from '../../shared/plain-english.ts';
 import { utcText } from '../../shared/units.ts';
 import type { Watch } from '../watch/watch.ts';
 
@@ -45,9 +45,17 @@ export function viewAlarm(stored: Alarm, watch: Watch, nowMs: number, batchCode:
     returnedAt: timeText(alarm.returnedMs),
     shelvedUntil: timeText(alarm.shelvedUntilMs),
     shelvedReason: alarm.shelvedReason,
+    about: alarm.about ?? null,
+    expected: viewExpected(alarm.expected),
     sentence: sayAlarm(alarm, nowMs, plainEnglish),
     advice: adviseOnAlarm(alarm, plainEnglish),
   };
+}
+
+function viewExpected(expected: Alarm['expected']): AlarmView['expected'] {
+  if (expected === undefined) return null;
+  const { atMs, earliestMs, latestMs } = expected;
+  return { at: timeText(atMs), earliest: timeText(earliestMs), latest: timeText(latestMs) };
 }
 
 /** RFC 3339 text of an instant, null staying null. */

@@ -4,7 +4,7 @@ import type { Alarm } from '../../shared/alarms/alarm.ts';
 import { nameRule } from '../../shared/alarms/say-alarm.ts';
 import type { ChartEvent } from '../../shared/api/chambers.ts';
 import { checkStatus } from '../../shared/healing/checks.ts';
-import { plainEnglish } from '../../shared/saying.ts';
+import { plainEnglish } from '../../shared/plain-english.ts';
 import { utcText } from '../../shared/units.ts';
 import type { AlarmEvent, Store } from '../store/store.ts';
 import type { BatchPlan, HealingNow } from '../watch/watched-chamber.ts';

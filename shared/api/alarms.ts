@@ -32,7 +32,13 @@ export const alarmSchema = z.object({
   returnedAt: timeSchema.nullable(),
   shelvedUntil: timeSchema.nullable(),
   shelvedReason: z.string().nullable(),
-  /** The alarm as one sentence, and what to do first. */
+  /** What an alarm about a check asked, and what to do first, in the profile's own words. */
+  about: z.object({ id: z.string(), question: z.string(), ifNo: z.string() }).nullable(),
+  /** Of a warning: when its limit is expected to be passed; null = perhaps never. */
+  expected: z
+    .object({ at: timeSchema.nullable(), earliest: timeSchema.nullable(), latest: timeSchema.nullable() })
+    .nullable(),
+  /** The alarm as one sentence in English and °C, and what to do first: for machines. Pages say it from the other fields. */
   sentence: z.string(),
   advice: z.string(),
 });

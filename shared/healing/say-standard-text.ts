@@ -1,7 +1,8 @@
 // Texts of the shipped profiles in another language. A stored profile carries them in English; whoever changed one wrote words of their own,
 // which are shown as they are.
-import { plainEnglish, type Saying, sayTemperatureRange } from '../saying.ts';
-import { english } from '../words/en/english.ts';
+import { type Saying, sayTemperatureRange } from '../saying.ts';
+import { checks } from '../words/en/checks.ts';
+import { units } from '../words/en/units.ts';
 
 /** Air that a crop wants in grafting room and tent, °C and %RH. */
 export interface WantedAir {
@@ -16,20 +17,26 @@ export const standardAirs = {
   cucurbit: { temperature: [25, 28], humidity: [80, 90] },
 } as const satisfies Record<string, WantedAir>;
 
+type AirSaying = Pick<Saying, 'temperatureUnit'> & { readonly words: Pick<Saying['words'], 'checks' | 'units'> };
+
+/** As a profile that is stored asks. */
+export const storedSaying: AirSaying = { words: { checks, units }, temperatureUnit: '°C' };
+
 /** Asks whether the air is as wanted. */
-export function askAir({ temperature, humidity }: WantedAir, saying: Saying): string {
-  const [low, high] = humidity;
-  return saying.words.checks.airReady.question(sayTemperatureRange(temperature, saying), `${low}–${high} %RH`);
+export function askAir({ temperature, humidity }: WantedAir, saying: AirSaying): string {
+  const { words } = saying;
+  const wanted = `${humidity[0]}–${humidity[1]} ${words.units.humidity}`;
+  return words.checks.airReady.question(sayTemperatureRange(temperature, saying.temperatureUnit), wanted);
 }
 
 type Reader = (saying: Saying) => string;
 
-const { airReady, ...asked } = english.checks;
+const { airReady, ...asked } = checks;
 
 /** By the unchanged English text: how it is said. */
 const readers = new Map<string, Reader>([
   ...Object.values(standardAirs).map((air): [string, Reader] => [
-    askAir(air, plainEnglish),
+    askAir(air, storedSaying),
     (saying) => askAir(air, saying),
   ]),
   [airReady.ifNo, ({ words }) => words.checks.airReady.ifNo],

@@ -1,12 +1,10 @@
 // The checks of the shipped profiles: what only eyes can judge, and what to do first when the answer is no.
 // Only the hours differ from crop to crop; they are given where the profiles are put together. Times of day and minutes are ours.
-import { plainEnglish } from '../saying.ts';
-import { english } from '../words/en/english.ts';
+import { checks } from '../words/en/checks.ts';
 import type { CheckPlan } from './profile.ts';
-import { askAir, type WantedAir } from './say-standard-text.ts';
+import { askAir, storedSaying, type WantedAir } from './say-standard-text.ts';
 
 const PRACTICE = 'common practice';
-const { checks } = english;
 
 /** The list to go through before the first tray goes in. `air` is the air the crop wants there. */
 export function loadingChecks(air: WantedAir, basis: string): CheckPlan[] {
@@ -15,7 +13,7 @@ export function loadingChecks(air: WantedAir, basis: string): CheckPlan[] {
     {
       ...loading,
       id: 'air-ready',
-      question: askAir(air, plainEnglish),
+      question: askAir(air, storedSaying),
       ifNo: checks.airReady.ifNo,
       basis,
     },

@@ -1,47 +1,58 @@
-// The service's sentences as the page shows them.
+// An alarm as the page says it.
 import { afterEach, describe, expect, test } from 'vitest';
-import { alarmSentence } from '../../web/alarm-sentence.ts';
-import { words } from '../../web/strings.ts';
+import type { AlarmView } from '../../shared/api/alarms.ts';
+import { MINUTE_MS } from '../../shared/units.ts';
+import { alarmAdvice, alarmSentence } from '../../web/alarm-sentence.ts';
+import { english, speak, words } from '../../web/strings.ts';
 import { temperatureUnit } from '../../web/temperature-unit.ts';
-import { sampleAlarm } from './chamber-samples.ts';
+import { nl } from '../../web/words/nl.ts';
+import { sampleAlarm, sampleNow } from './chamber-samples.ts';
 import { spaced } from './plain-text.ts';
 
 afterEach(() => {
   temperatureUnit.value = '°C';
+  speak(english);
 });
 
-const shown = (rule: Parameters<typeof alarmSentence>[0]['rule'], sentence: string) =>
-  spaced(alarmSentence(sampleAlarm({ rule, sentence })));
+const nowMs = Date.parse(sampleNow) + 4 * MINUTE_MS;
+const shown = (patch: Partial<AlarmView>) => spaced(alarmSentence(sampleAlarm(patch), nowMs));
 
-test('the shape at the beginning is left to the page', () => {
-  expect(shown('heat', '▲ Hot: 28.6 °C, limit 28 for 4 min')).toBe('Hot: 28.6 °C, limit 28 for 4 min');
-  expect(shown('heat', 'Hot: 28.6 °C')).toBe('Hot: 28.6 °C');
+test('it is said without its shape, which the page draws itself', () => {
+  expect(shown({})).toBe('Hot: 28.6 °C, limit 28 for 4 min');
 });
 
 test('a number stays on the line of its unit', () => {
-  expect(alarmSentence(sampleAlarm({ sentence: '▲ Hot: 28.6 °C, limit 28 for 4 min' }))).toBe(
-    'Hot: 28.6\u00a0°C, limit 28 for 4\u00a0min',
-  );
+  expect(alarmSentence(sampleAlarm(), nowMs)).toBe('Hot: 28.6\u00a0°C, limit 28 for 4\u00a0min');
 });
 
-describe('at a site in °F every temperature of the sentence is in °F', () => {
-  test.each([
-    ['heat', '▲ Hot: 28.6 °C, limit 28 for 4 min', 'Hot: 83.5 °F, limit 82.4 for 4 min'],
-    ['heat', '▲ Far too hot: 30.3 °C, above 29; hot for 3 min', 'Far too hot: 86.5 °F, above 84.2; hot for 3 min'],
-    ['cold', '▼ Cold: 18.0 °C, low limit 20 for 12 min', 'Cold: 64.4 °F, low limit 68 for 12 min'],
-    ['cold', '▼ Cold: -2.5 °C, low limit 20 for 12 min', 'Cold: 27.5 °F, low limit 68 for 12 min'],
-    ['heat', '▲ Heat is over: it lasted 10 min, 31.9 °C at worst', 'Heat is over: it lasted 10 min, 89.4 °F at worst'],
+test('an alarm about a check asks what the check asks, and advises what it advises', () => {
+  const alarm = sampleAlarm({ rule: 'check-failed', about: { id: 'a', question: 'Is it wet?', ifNo: 'Wet it.' } });
+  expect(spaced(alarmSentence(alarm, nowMs))).toBe('Check answered no, 4 min ago: “Is it wet?”');
+  expect(alarmAdvice(alarm)).toBe('Wet it.');
+});
+
+describe('to a reader in °F every temperature of the sentence is in °F', () => {
+  const expected = { at: '2026-03-04T12:16:00Z', earliest: '2026-03-04T12:12:00Z', latest: '2026-03-04T12:24:00Z' };
+  test.each<[Partial<AlarmView>, string]>([
+    [{}, 'Hot: 83.5 °F, limit 82.4 for 4 min'],
+    [{ level: 2, value: 30.3, limit: 29 }, 'Far too hot: 86.5 °F, above 84.2; hot for 4 min'],
+    [{ rule: 'cold', value: -2.5, limit: 20 }, 'Cold: 27.5 °F, low limit 68 for 4 min'],
+    [{ level: 0, peak: 31.9, returnedAt: '2026-03-04T12:10:00Z' }, 'Heat is over: it lasted 10 min, 89.4 °F at worst'],
     [
-      'heat-ahead',
-      '↑ Heat ahead: 26.0 °C, reaches 28 °C in about 12 min (8–20)',
+      { rule: 'heat-ahead', value: 26, limit: 28, expected },
       'Heat ahead: 78.8 °F, reaches 82.4 °F in about 12 min (8–20)',
     ],
-    ['dry', '▽ Drying: 84 %, low limit 90 for 6 min', 'Drying: 84 %, low limit 90 for 6 min'],
-    ['silent-probe', '□ Probe silent for 16 min', 'Probe silent for 16 min'],
-  ] as const)('%s: %s', (rule, sentence, said) => {
+    [{ rule: 'dry', value: 84, limit: 90 }, 'Drying: 84 %, low limit 90 for 4 min'],
+  ])('%j: %s', (patch, said) => {
     temperatureUnit.value = '°F';
-    expect(shown(rule, sentence)).toBe(said);
+    expect(shown(patch)).toBe(said);
   });
+});
+
+test('a page in another language says it in that', () => {
+  speak(nl);
+  expect(shown({})).toBe('Heet: 28,6 °C, grens 28, al 4 min');
+  expect(alarmAdvice(sampleAlarm())).toBe(nl.shared.alarms.advice.heat);
 });
 
 describe('the summary of alarms counts what there is and no zero', () => {

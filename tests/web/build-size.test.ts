@@ -8,13 +8,20 @@ const dist = new URL('../../web/dist', import.meta.url).pathname;
 const assets = readdirSync(join(dist, 'assets')).filter((name) => /\.(js|css)$/.test(name));
 const textOf = (name: string) => readFileSync(join(dist, name), 'utf8');
 
-/** What a browser asks for before it shows anything: the page's script, what that imports, and its style. */
-const firstLoad = [...textOf('index.html').matchAll(/(?:src|href)="\/(assets\/[^"]+\.(?:js|css))"/g)].map(
+/** Of these a reader loads one. */
+const languageFiles = assets.filter((name) => /^(en|nl|es)-/.test(name));
+
+/** What a browser asks for before it shows anything: the page's scripts, its style, and the words of one language, here the longest. */
+const named = [...textOf('index.html').matchAll(/(?:src|href)="\/(assets\/[^"]+\.(?:js|css))"/g)].map(
   ([, name]) => name ?? '',
 );
 
-test('script and style of the first load are at most 110 kB gzip', () => {
-  const bytes = firstLoad.map((name) => gzipSync(readFileSync(join(dist, name))).length);
+const gzipped = (name: string) => gzipSync(readFileSync(join(dist, name))).length;
+
+test('script and style of the first load are at most 110 kB gzip in every language', () => {
+  expect(languageFiles).toHaveLength(3);
+  const firstLoad = [...new Set(named)];
+  const bytes = [...firstLoad.map(gzipped), Math.max(...languageFiles.map((name) => gzipped(join('assets', name))))];
   expect(firstLoad.filter((name) => name.endsWith('.js')).length).toBeGreaterThanOrEqual(1);
   expect(firstLoad.filter((name) => name.endsWith('.css')).length).toBeGreaterThanOrEqual(1);
   expect(bytes.reduce((sum, one) => sum + one, 0)).toBeLessThanOrEqual(110_000);
@@ -50,4 +57,10 @@ test('the manifest’s icons exist', () => {
   const { icons } = JSON.parse(textOf('manifest.webmanifest')) as { icons: { src: string }[] };
   expect(icons.length).toBeGreaterThan(2);
   for (const { src } of icons) expect(readFileSync(join(dist, src)).length).toBeGreaterThan(0);
+});
+
+test('a page carries no language that its reader does not read', () => {
+  const others = assets.filter((name) => !languageFiles.includes(name)).map((name) => textOf(join('assets', name)));
+  for (const text of ['All chambers are', 'How to read the strip', 'Hoe je de strook', 'Cómo leer la franja'])
+    expect(others.filter((one) => one.includes(text))).toEqual([]);
 });

@@ -27,7 +27,17 @@ test('an alarm opens its chamber, replaces its earlier notice and can be acknowl
     token: '',
     noticeId: '',
     receipt: '',
+    language: 'en',
   });
+});
+
+test('what the worker adds is in the language of the message, else of the browser', () => {
+  const dutch = JSON.stringify({ notification: { title: 'Heet', lang: 'nl' } });
+  expect(readPush(dutch, origin, ['es'])).toMatchObject({
+    language: 'nl',
+    body: 'Open Takewell om te zien wat het is.',
+  });
+  expect(readPush('', origin, ['es-MX', 'en'])).toMatchObject({ language: 'es', title: 'Takewell' });
 });
 
 describe('only an alarm that stands can be acknowledged and is urgent', () => {

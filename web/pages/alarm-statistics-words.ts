@@ -1,6 +1,7 @@
 // How often alarms came, beside their targets, as rows and sentences. Pure. It judges the alarms, never the people.
 import { SERVICE_ID, SERVICE_NAME } from '../../shared/alarms/alarm.ts';
 import type { AlarmStatisticsView } from '../../shared/api/alarm-statistics.ts';
+import { numberText } from '../quantities.ts';
 import { words } from '../strings.ts';
 
 const { howOften } = words;
@@ -17,7 +18,7 @@ export interface Measure {
 
 /** "0.4", "12": a digit after the point only where it tells something. */
 function rateText(perDay: number): string {
-  return perDay >= 10 ? perDay.toFixed(0) : perDay.toFixed(1);
+  return perDay >= 10 ? numberText(perDay, 0) : numberText(perDay, 1);
 }
 
 function percent(share: number): string {

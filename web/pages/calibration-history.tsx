@@ -1,9 +1,11 @@
 // What has corrected a probe, the newest beginning first. Nothing here can be taken back: a later entry takes the place of an earlier one.
+
 import type { CalibrationView } from '../../shared/api/calibrations.ts';
 import { calls } from '../calls.ts';
 import { slowNowMs } from '../clock.ts';
 import { LoadState } from '../parts/load-state.tsx';
 import { useLoad } from '../parts/use-load.ts';
+import { numberText } from '../quantities.ts';
 import { zone } from '../session.ts';
 import { words } from '../strings.ts';
 import { dayAndTime } from '../when.ts';
@@ -21,7 +23,7 @@ function sayCalibration({ temperature, humidity }: Pick<CalibrationView, 'temper
   if (humidity === null) return warmth;
   if (!Array.isArray(humidity)) return [...warmth, calibration.humidityBy(signed(humidity.offset))];
   const points = humidity.map(({ measured, reference }) =>
-    calibration.point(measured.toFixed(1), reference.toFixed(1)),
+    calibration.point(numberText(measured, 1), numberText(reference, 1)),
   );
   return [...warmth, ...points];
 }

@@ -1,6 +1,6 @@
 // The exposure of a batch as rows and cells in words. Pure.
 import type { ExposurePart, ExposureView } from '../../shared/api/exposure.ts';
-import { humidityText, temperatureText } from '../quantities.ts';
+import { humidityText, numberText, temperatureText } from '../quantities.ts';
 import { words } from '../strings.ts';
 
 const { columns } = words.exposure;
@@ -30,10 +30,10 @@ export function cellsOf(part: ExposurePart): readonly (readonly [string, string]
     [columns.temperature, spread(part.temperature, temperatureText)],
     [columns.humidity, spread(part.humidity, humidityText)],
     [columns.inside, share === null ? words.units.none : words.chart.share(Math.round(100 * share))],
-    [columns.minutes, (part.minutesAbove['28'] ?? 0).toFixed(0)],
-    [columns.minutes29, (part.minutesAbove['29'] ?? 0).toFixed(0)],
-    [columns.degreeHours, (part.degreeHoursAbove['28'] ?? 0).toFixed(1)],
-    [columns.vpd, part.vpdKpaHours.toFixed(1)],
-    [columns.unknown, part.unknownHours.toFixed(1)],
+    [columns.minutes, numberText(part.minutesAbove['28'] ?? 0, 0)],
+    [columns.minutes29, numberText(part.minutesAbove['29'] ?? 0, 0)],
+    [columns.degreeHours, numberText(part.degreeHoursAbove['28'] ?? 0, 1)],
+    [columns.vpd, numberText(part.vpdKpaHours, 1)],
+    [columns.unknown, numberText(part.unknownHours, 1)],
   ];
 }

@@ -1,5 +1,7 @@
 // How take, exposure and what goes with lost take are said. Pure.
+
 import type { LearnedAssociation, LearnedBatch } from '../../shared/api/learning.ts';
+import { numberText } from '../quantities.ts';
 import { words } from '../strings.ts';
 
 const names = Object.keys(words.learning.exposures) as readonly (keyof typeof words.learning.exposures)[];
@@ -7,7 +9,7 @@ const names = Object.keys(words.learning.exposures) as readonly (keyof typeof wo
 /** The columns of exposures: name and head, in their order. */
 export const exposureColumns = names.map((name) => ({ name, label: words.learning.exposures[name] }));
 
-const percent = (share: number) => (100 * share).toFixed(1);
+const percent = (share: number) => numberText(100 * share, 1);
 
 /** "95.0 % (93.5–96.2)". */
 export function takeWords({ share, low, high }: LearnedBatch['take']): string {
@@ -17,7 +19,7 @@ export function takeWords({ share, low, high }: LearnedBatch['take']): string {
 /** With no more digits than it deserves; a missing one is said and not shown as zero. */
 export function exposureWords(value: number | null | undefined): string {
   if (value === null || value === undefined) return words.learning.unknown;
-  return value >= 100 ? value.toFixed(0) : value.toFixed(1);
+  return value >= 100 ? numberText(value, 0) : numberText(value, 1);
 }
 
 function labelOf(exposure: string): string {

@@ -1,7 +1,7 @@
 // What a proposal for the gap rests on: the rates that were found, how sure they are, and which changes of the gap told nothing.
 import type { VentingView } from '../../shared/api/venting.ts';
 import { slowNowMs } from '../clock.ts';
-import { humidityLimitText } from '../quantities.ts';
+import { humidityLimitText, numberText } from '../quantities.ts';
 import { zone } from '../session.ts';
 import { words } from '../strings.ts';
 import { dayAndTime } from '../when.ts';
@@ -30,8 +30,8 @@ function Rates({ fit, time }: { fit: NonNullable<VentingView['fit']>; time: (at:
               <th scope="row">
                 {humidityLimitText(gapPercent)} {words.units.percent}
               </th>
-              <td>{ratePerHour.toFixed(1)}</td>
-              <td>{standardError.toFixed(1)}</td>
+              <td>{numberText(ratePerHour, 1)}</td>
+              <td>{numberText(standardError, 1)}</td>
               <td>{windows}</td>
             </tr>
           ))}

@@ -1,10 +1,11 @@
 // The order of the overview: worst first, in three groups. Pure.
 import type { ChamberView } from '../../shared/api/chambers.ts';
 import { chamberState, type Urgency } from '../chamber-state.ts';
+import { words } from '../strings.ts';
 
 export type Groups = Record<Urgency, readonly string[]>;
 
-const byName = new Intl.Collator('en', { numeric: true });
+const byName = new Intl.Collator(words.locale, { numeric: true });
 
 /** The ids of the chambers in the three groups, each worst first, then by name. */
 export function groupChambers(chambers: readonly ChamberView[], nowMs: number, zone: string): Groups {

@@ -9,7 +9,10 @@ import { words } from '../strings.ts';
 import { DutyPlan } from './duty-plan.tsx';
 import { EmailForm } from './email-form.tsx';
 import { InvitePeople } from './invite-people.tsx';
+
 import { MyContact } from './my-contact.tsx';
+import { MyLanguage } from './my-language.tsx';
+
 import { MyPhones } from './my-phones.tsx';
 import { PeopleList } from './people-list.tsx';
 import { WebhookForm } from './webhook-form.tsx';
@@ -49,6 +52,7 @@ export function PeoplePage() {
           </div>
           <div class="stack">
             {me !== null && <MyContact me={me} />}
+            <MyLanguage />
             <MyPhones />
             <EmailForm />
             <WebhookForm />
@@ -58,6 +62,7 @@ export function PeoplePage() {
         <>
           <DutyPlan />
           {me !== null && <MyContact me={me} />}
+          <MyLanguage />
           <MyPhones />
           <p class="quiet-line">{words.people.crewOnly}</p>
         </>

@@ -1,4 +1,5 @@
 // The calibration of a probe: its history for everybody, and for a manager the form of a new entry: an offset, or two points over salts.
+
 import { useState } from 'preact/hooks';
 import type { ProbeView } from '../../shared/api/probes.ts';
 import { saltNames, saltPoints } from '../../shared/readings/salt-points.ts';
@@ -9,6 +10,7 @@ import { calls } from '../calls.ts';
 import { Disclosure } from '../parts/disclosure.tsx';
 import { Choice, Field } from '../parts/fields.tsx';
 import { Form } from '../parts/form.tsx';
+import { numberText } from '../quantities.ts';
 import { maySetUp, zone } from '../session.ts';
 import { words } from '../strings.ts';
 import { CalibrationHistory } from './calibration-history.tsx';
@@ -86,7 +88,7 @@ function EntryForm({ probe, onSaved, close }: EntryProps) {
 
 function Raw({ probe: { last } }: { readonly probe: ProbeView }) {
   if (last === null) return null;
-  const say = (value: number | null, unit: string) => (value === null ? units.none : `${value.toFixed(2)} ${unit}`);
+  const say = (value: number | null, unit: string) => (value === null ? units.none : `${numberText(value, 2)} ${unit}`);
   return (
     <p class="details">{calibration.raw(say(last.rawTemperature, '°C'), say(last.rawHumidity, units.humidity))}</p>
   );

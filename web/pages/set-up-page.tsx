@@ -3,6 +3,7 @@ import { calls } from '../calls.ts';
 import { goTo, route } from '../navigation.ts';
 import { Field } from '../parts/fields.tsx';
 import { Form, textOf } from '../parts/form.tsx';
+import { LanguageChoice } from '../parts/language-choice.tsx';
 import { PageHead } from '../parts/page-head.tsx';
 import { loadSession, person, session } from '../session.ts';
 import { words } from '../strings.ts';
@@ -54,6 +55,7 @@ export function SetUpPage() {
               required
             />
           </Form>
+          <LanguageChoice />
         </>
       )}
     </main>

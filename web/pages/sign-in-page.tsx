@@ -3,6 +3,7 @@ import { calls } from '../calls.ts';
 import { goTo, route } from '../navigation.ts';
 import { Field } from '../parts/fields.tsx';
 import { Form, textOf } from '../parts/form.tsx';
+import { LanguageChoice } from '../parts/language-choice.tsx';
 import { PageHead } from '../parts/page-head.tsx';
 import { loadSession, session } from '../session.ts';
 import { words } from '../strings.ts';
@@ -24,6 +25,7 @@ export function SignInPage() {
         <Field name="name" label={words.signIn.name} autoComplete="username" required />
         <Field name="password" label={words.signIn.password} type="password" autoComplete="current-password" required />
       </Form>
+      <LanguageChoice />
     </main>
   );
 }

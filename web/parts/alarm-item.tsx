@@ -1,6 +1,6 @@
 // One alarm in a list: shape and sentence, how long, who has it, what to do first, and the acts.
 import type { AlarmView } from '../../shared/api/alarms.ts';
-import { alarmSentence } from '../alarm-sentence.ts';
+import { alarmAdvice, alarmSentence } from '../alarm-sentence.ts';
 import { isOpen, shapeOfRule } from '../chamber-state.ts';
 import { slowNowMs } from '../clock.ts';
 import { chamberPath } from '../router.ts';
@@ -45,7 +45,7 @@ export function AlarmItem({ alarm, isWanted = false, withChamber = false, onDone
         <span>{alarmSentence(alarm)}</span>
       </p>
       <AlarmDetails alarm={alarm} nowMs={slowNowMs.value} zone={zone.value} />
-      {alarm.advice !== '' && <p class="advice">{alarm.advice}</p>}
+      <p class="advice">{alarmAdvice(alarm)}</p>
       <AlarmActs alarm={alarm} {...(onDone === undefined ? {} : { onDone })} />
     </li>
   );

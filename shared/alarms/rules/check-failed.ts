@@ -1,5 +1,5 @@
 // Check failed: the newest that people saw of plants or film is bad, answered as a check or logged. It stands until somebody sees it good.
-import { english } from '../../words/en/english.ts';
+import { checks } from '../../words/en/checks.ts';
 import { type Judgement, noLimits, type Rule } from './rule.ts';
 import type { SceneCare, SceneCheck, SceneReport } from './scene-care.ts';
 
@@ -22,7 +22,7 @@ const sights: Readonly<Record<SceneReport['kind'], readonly [topic: 'erect' | 'f
 };
 
 /** For a report where the profile has no check of the kind. */
-const unasked = { erect: english.checks.reportedLimp, 'film-wet': english.checks.reportedDry } as const;
+const unasked = { erect: checks.reportedLimp, 'film-wet': checks.reportedDry } as const;
 
 export const checkFailed: Rule = {
   id: 'check-failed',

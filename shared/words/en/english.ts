@@ -8,6 +8,7 @@ import { problems } from './problems.ts';
 import { service } from './service.ts';
 import { shapes } from './shapes.ts';
 import { ahead, spans } from './spans.ts';
+import { units } from './units.ts';
 
 export const english = {
   decimal: '.',
@@ -21,4 +22,5 @@ export const english = {
   problems,
   shapes,
   service,
+  units,
 };

@@ -9,6 +9,7 @@ import { problems } from './problems.ts';
 import { service } from './service.ts';
 import { shapes } from './shapes.ts';
 import { ahead, spans } from './spans.ts';
+import { units } from './units.ts';
 
 export const dutch: SharedWords = {
   decimal: ',',
@@ -22,4 +23,5 @@ export const dutch: SharedWords = {
   problems,
   shapes,
   service,
+  units,
 };

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { type Alarm, type RuleId, ruleIds } from '../../../shared/alarms/alarm.ts';
 import { adviseOn, adviseOnAlarm, nameRule, sayAlarm } from '../../../shared/alarms/say-alarm.ts';
-import { plainEnglish } from '../../../shared/saying.ts';
+import { plainEnglish } from '../../../shared/plain-english.ts';
 import { HOUR_MS, MINUTE_MS, SECOND_MS } from '../../../shared/units.ts';
 import { NOON_MS } from './scenes.ts';
 

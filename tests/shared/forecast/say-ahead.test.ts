@@ -2,7 +2,7 @@
 
 import { describe, expect, it } from 'vitest';
 import { sayAhead } from '../../../shared/forecast/say-ahead.ts';
-import { plainEnglish } from '../../../shared/saying.ts';
+import { plainEnglish } from '../../../shared/plain-english.ts';
 
 const cases: readonly [string, Parameters<typeof sayAhead>[1], string][] = [
   ['a time with its interval', { minutes: 12.2, low: 8.4, high: 20 }, 'reaches 28 °C in about 12 min (8–20)'],

@@ -5,7 +5,7 @@ import type { Level } from '../../../../shared/alarms/alarm.ts';
 import { heatAhead } from '../../../../shared/alarms/rules/heat-ahead.ts';
 import type { Scene } from '../../../../shared/alarms/rules/rule.ts';
 import { sayAlarm } from '../../../../shared/alarms/say-alarm.ts';
-import { plainEnglish } from '../../../../shared/saying.ts';
+import { plainEnglish } from '../../../../shared/plain-english.ts';
 import { MINUTE_MS, SECOND_MS } from '../../../../shared/units.ts';
 import { acknowledge, runWatch, shelve, told } from '../run-watch.ts';
 import { climateOf, NOON_MS, sceneAt } from '../scenes.ts';

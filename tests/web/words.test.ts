@@ -1,0 +1,64 @@
+// The catalogues of the page: every text in every language, nothing that is given left out, nothing left in English but what is listed.
+import { describe, expect, it } from 'vitest';
+import { english, type Words } from '../../web/strings.ts';
+import { es } from '../../web/words/es.ts';
+import { nl } from '../../web/words/nl.ts';
+import { walkWords } from '../support/walk-words.ts';
+
+const names = ['Heat', 'Cold'];
+/** Functions that take more than numbers and text. */
+const special = {
+  'calibration.salt': ['first'],
+  'calibration.measured': ['first'],
+  'profiles.levels': [['80', '90']],
+  'service.here': [names],
+  'duty.steps': [{ next: 5, everyone: 10, siren: 15, repeat: 20 }],
+  'firstSteps.chamberDone': ['Tent 1'],
+};
+
+/** The page's own texts; the shared ones have a test of their own. */
+function textsOf({ shared: _, ...own }: Words) {
+  return walkWords(own, special);
+}
+
+const languages: readonly (readonly [name: string, Words])[] = [
+  ['English', english],
+  ['Dutch', nl],
+  ['Spanish', es],
+];
+
+/** Paths whose text may be the same as in English: names, units, signs, and words that two languages share. */
+const alike =
+  /^(product|units|age\.(seconds|minutes|hours)|chart\.(hour|sixHours|day|dayCell|meanMinMax|range|share|pair|checkWas|noted|readPlan|columns\.tempPlan|columns\.corridor)|quantities\.(vpdShort|limits)|when\.on|certainty\.(plusMinus|vpd)|sensors\.(topic|payload|where|hears|columns\.topic)|batches\.(csv|json|take)|learning\.(takeInterval|association|picture|pair)|overview\.(fillingMark|trays|graft)|batch\.(profileOption|trays|facts\.size2|facts\.version|method)|profiles\.(constant|ramp|stairs|more|less|outer)|howOften\.percent|pageTitle|settings\.(units|metres)|venting\.leftOutLine|log\.(workingFor|gapWords)|chart\.later|acts\.no|chart\.answers\.no|people\.webhook|checks\.answeredNo|checks\.noFor|nav\.(overview|people)|alarms\.newAlarm|menu|roles)/;
+
+describe.each(languages)('%s', (_, words) => {
+  const texts = textsOf(words);
+
+  it('has every text, none of them empty', () => {
+    expect(texts.map(({ path }) => path).sort()).toEqual(
+      textsOf(english)
+        .map(({ path }) => path)
+        .sort(),
+    );
+    expect(texts.filter(({ text }) => text.trim() === '')).toEqual([]);
+  });
+
+  it('says everything that it is given', () => {
+    const silent = texts.filter(({ text, given }) =>
+      given.some((one) => !text.toLowerCase().includes(one.toLowerCase())),
+    );
+    expect(silent).toEqual([]);
+  });
+
+  it('leaves no gap in a sentence', () => {
+    expect(texts.filter(({ text }) => /undefined|NaN|\[object|\s{2}|^\s|\s$/.test(text))).toEqual([]);
+  });
+});
+
+describe.each(languages.slice(1))('%s', (_, words) => {
+  it('is said otherwise than English, but for names, units and signs', () => {
+    const said = new Map(textsOf(english).map(({ path, text }) => [path, text]));
+    const same = textsOf(words).filter(({ path, text }) => said.get(path) === text && !alike.test(path));
+    expect(same).toEqual([]);
+  });
+});
