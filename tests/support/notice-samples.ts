@@ -2,7 +2,7 @@
 import type { NoticeFacts } from '../../server/notify/notice-message.ts';
 import type { Occasion } from '../../server/notify/occasion.ts';
 import type { Alarm } from '../../shared/alarms/alarm.ts';
-import { plainEnglish } from '../../shared/saying.ts';
+import { plainEnglish } from '../../shared/plain-english.ts';
 import type { NoticeDraft } from '../../shared/telling/notice.ts';
 
 /** A Sunday, 13:04 in the zone of the samples. */
