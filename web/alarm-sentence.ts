@@ -1,5 +1,6 @@
 // An alarm in the reader's language and unit, said from its fields and without its shape, since the page draws its own.
 import { adviseOnAlarm, alarmParts, type SaidAlarm } from '../shared/alarms/say-alarm.ts';
+import { isServiceRule } from '../shared/alarms/alarm.ts';
 import type { AlarmView } from '../shared/api/alarms.ts';
 import { slowNowMs } from './clock.ts';
 import { saying } from './saying.ts';
@@ -15,6 +16,8 @@ export function isAboutTemperature(rule: string): boolean {
 
 /** What the alarm says, as it stands at `nowMs`. A number stays on the line of its unit. */
 export function alarmSentence(alarm: AlarmView, nowMs = slowNowMs.value): string {
+  // What the service knows of itself does not travel with the alarm: its own sentence says more than could be said here.
+  if (isServiceRule(alarm.rule)) return alarm.sentence.replace(/^\S+ /, '');
   const { what, howFar } = alarmParts(saidAlarm(alarm), nowMs, saying());
   const sentence = howFar === '' ? what : `${what}${alarm.level === 0 ? ': ' : ', '}${howFar}`;
   return sentence.replace(numberAndUnit, '$1\u00a0$2');

@@ -1287,7 +1287,7 @@ export const english = {
 export type Words = typeof english;
 
 /** The words of the reader's language. Chosen by `speak` before any page is loaded, so that a module may keep parts of them. */
-export let words: Words = english;
+export let words: Words = { ...english };
 
 /** Sets what `words` are. Only for the start of the page, and for tests. */
 export function speak(chosen: Words): void {

@@ -52,6 +52,9 @@ export function isServiceRule(rule: RuleId): rule is ServiceRuleId {
   return (serviceRuleIds as readonly RuleId[]).includes(rule);
 }
 
+/** Rules about something that happens at an instant: there is nothing to be over. Beside the names, so that a page says them without the rules. */
+export const instantRules: readonly RuleId[] = ['clock-jumped', 'restarted'];
+
 /** 0 = in order, 1 = beyond the limit, 2 = beyond the outer limit (high-high, low-low). */
 export type Level = 0 | 1 | 2;
 

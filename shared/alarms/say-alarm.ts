@@ -6,8 +6,7 @@ import { sayStandardText } from '../healing/say-standard-text.ts';
 import { saySpan } from '../say-span.ts';
 import { type Saying, sayKpa, sayPercent, sayShort, sayTemperature, sayTemperatureLimit } from '../saying.ts';
 import { MINUTE_MS } from '../units.ts';
-import { type Alarm, type ChamberRuleId, isServiceRule, type RuleId } from './alarm.ts';
-import { ruleOf } from './rules/index.ts';
+import { type Alarm, type ChamberRuleId, instantRules, isServiceRule, type RuleId } from './alarm.ts';
 import { serviceShapes, serviceWordings } from './service/say-service-alarm.ts';
 
 /** Of an alarm, what its words are made of. */
@@ -102,7 +101,7 @@ export function alarmParts(alarm: SaidAlarm, nowMs: number, saying: Saying): Ala
   const span = saySpan((alarm.returnedMs ?? nowMs) - alarm.sinceMs, saying);
   const shape = shapes[alarm.rule];
   // What happened at an instant is said in the same words afterwards.
-  if (alarm.level > 0 || ruleOf(alarm.rule).isInstant === true) {
+  if (alarm.level > 0 || instantRules.includes(alarm.rule)) {
     const [what, howFar] = sayStanding(alarm, saying, span, nowMs);
     return { shape, what, howFar };
   }

@@ -5,7 +5,7 @@ import { reduceService } from '../../../../shared/alarms/reduce.ts';
 import { sayAlarm } from '../../../../shared/alarms/say-alarm.ts';
 import type { PersonReach, ReachNow, ServiceScene } from '../../../../shared/alarms/service/service-scene.ts';
 import { type ChamberWatch, emptyWatch } from '../../../../shared/alarms/watch-state.ts';
-import { plainEnglish } from '../../../../shared/saying.ts';
+import { plainEnglish } from '../../../../shared/plain-english.ts';
 import { DAY_MS, HOUR_MS, MINUTE_MS, SECOND_MS } from '../../../../shared/units.ts';
 
 const NOON_MS = Date.UTC(2026, 2, 1, 12);
