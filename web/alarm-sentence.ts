@@ -1,6 +1,7 @@
 // An alarm in the reader's language and unit, said from its fields and without its shape, since the page draws its own.
-import { adviseOnAlarm, alarmParts, type SaidAlarm } from '../shared/alarms/say-alarm.ts';
+
 import { isServiceRule } from '../shared/alarms/alarm.ts';
+import { adviseOnAlarm, alarmParts, type SaidAlarm } from '../shared/alarms/say-alarm.ts';
 import type { AlarmView } from '../shared/api/alarms.ts';
 import { slowNowMs } from './clock.ts';
 import { saying } from './saying.ts';
