@@ -313,6 +313,10 @@ export const english = {
       'house air, an estimate': 'house air, an estimate',
       'nothing to tell by': 'nothing',
     },
+    dryAhead: (limit: string, time: string) =>
+      `Dryness ahead, an estimate: below ${limit} %RH at about ${time}. Look at fogger and seams.`,
+    dryAheadBetween: (limit: string, from: string, to: string) =>
+      `Dryness ahead, an estimate: below ${limit} %RH between ${from} and ${to}. Look at fogger and seams.`,
   },
   calibration: {
     title: 'Calibration',

@@ -6,6 +6,8 @@ import { nameRule } from '../../shared/alarms/say-alarm.ts';
 import type { Suppression } from '../../shared/alarms/suppression.ts';
 import { type OutOfService, outOfServiceOf } from '../../shared/alarms/watch-state.ts';
 import type { ChamberView, ClimateNow } from '../../shared/api/chambers.ts';
+import { foreseeDryness } from '../../shared/forecast/dry-ahead.ts';
+import type { MixtureMemory } from '../../shared/forecast/trend-mixture.ts';
 import { healingDay, stageAt } from '../../shared/healing/batch-clock.ts';
 import { checkStatus, type PlannedCheck } from '../../shared/healing/checks.ts';
 import type { Band, Corridor } from '../../shared/healing/corridor.ts';
@@ -41,6 +43,7 @@ export function viewChamber(chamber: WatchedChamber, watch: Watch, nowMs: number
     },
     house: { temperature: rounded(house.temperature, 3), humidity: rounded(house.humidity, 3) },
     limits: viewCorridor(scene.corridor),
+    dryAhead: viewDryAhead(chamber.trends.dryness, scene.corridor, nowMs),
     batch: chamber.healing === null || plan === null ? null : briefBatch(chamber.healing, plan, nowMs),
     nextDue: chamber.healing === null || plan === null ? null : nextDue(chamber.healing, plan, nowMs),
     alarms: alarms.sort(worstFirst),
@@ -81,6 +84,15 @@ function viewClimate(
     healthyProbes,
     canopyProbes,
   };
+}
+
+function viewDryAhead(trend: MixtureMemory, corridor: Corridor | null, nowMs: number): ChamberView['dryAhead'] {
+  const ahead = corridor === null ? null : foreseeDryness(trend, corridor.humidity.low, nowMs);
+  if (ahead === null) return null;
+  const instant = (minutes: number | null) =>
+    minutes === null ? null : utcText(Math.round(ahead.asOfMs + minutes * MINUTE_MS));
+  const limit = rounded(ahead.limit, 1) ?? ahead.limit;
+  return { limit, at: instant(ahead.minutes), earliest: instant(ahead.low), latest: instant(ahead.high) };
 }
 
 function viewCorridor(corridor: Corridor | null): ChamberView['limits'] {

@@ -56,7 +56,7 @@ export async function chartClimate(
     houseHumidity: house.humidity.mean,
     corridor: corridorColumns(grid, plan?.corridorAt ?? (() => null)),
     events: healing === null || plan === null ? [] : await chartEvents(store, healing, plan, nowMs),
-    forecast: chartForecast(chamber.heat.trend, nowMs, { fromMs, toMs }),
+    forecast: chartForecast(chamber.trends.heat.trend, nowMs, { fromMs, toMs }),
   };
 }
 

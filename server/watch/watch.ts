@@ -9,8 +9,8 @@ import { isCutOff, isSettling, noOutage } from '../../shared/alarms/service/foll
 import type { ServiceScene } from '../../shared/alarms/service/service-scene.ts';
 import { type ChamberWatch, emptyWatch, type Reduction, type WatchEvent } from '../../shared/alarms/watch-state.ts';
 import type { WhyNothing } from '../../shared/alarms/why-nothing.ts';
-import { followHeat, type HeatMemory, lookAhead, noHeatMemory } from '../../shared/forecast/heat-ahead.ts';
-import { type ChamberClimate, chamberClimate } from '../../shared/readings/chamber-climate.ts';
+import { lookAhead } from '../../shared/forecast/heat-ahead.ts';
+import { chamberClimate } from '../../shared/readings/chamber-climate.ts';
 import type { Site } from '../site.ts';
 import type { Commit, Store } from '../store/store.ts';
 import { createHouseWatch } from './house-air.ts';
@@ -19,6 +19,7 @@ import type { OutageBook } from './outage-book.ts';
 import { type ProbeBook, type ProbeState, probeNow } from './probe-book.ts';
 import { careOf } from './scene-care.ts';
 import { openTeller, type Teller, type TellingParts } from './teller.ts';
+import { followTrends, noTrends, type Trends } from './trends.ts';
 import { type BatchPlan, createPlanCache, loadHealing, type WatchedChamber } from './watched-chamber.ts';
 
 export type WatchWork = NonNullable<Commit['watch']>;
@@ -85,8 +86,8 @@ export async function openWatch(parts: WatchParts): Promise<Watch> {
     const batch = (await store.batches.open()).find((one) => one.chamberId === chamberId);
     const healing = batch === undefined ? null : await loadHealing(store, batch);
     const watch = chambers.get(chamberId)?.watch ?? memories.get(chamberId) ?? emptyWatch(chamberId);
-    const heat = chambers.get(chamberId)?.heat ?? noHeatMemory;
-    chambers.set(chamberId, { chamber, healing, watch, heat });
+    const trends = chambers.get(chamberId)?.trends ?? noTrends;
+    chambers.set(chamberId, { chamber, healing, watch, trends });
   };
   for (const { id } of await store.chambers.list()) await reload(id);
   let service = memories.get(SERVICE_ID) ?? emptyWatch(SERVICE_ID);
@@ -104,7 +105,7 @@ export async function openWatch(parts: WatchParts): Promise<Watch> {
     const corridor = planned?.corridorAt(nowMs) ?? null;
     const climate = chamberClimate(readings, nowMs, site.current().altitudeM);
     const high = corridor?.temperature.high ?? null;
-    const heat = heatAfter(chamber.heat, climate, high);
+    const trends = followTrends(chamber.trends, climate, high);
     const scene = {
       nowMs,
       chamberId: chamber.chamber.id,
@@ -114,10 +115,10 @@ export async function openWatch(parts: WatchParts): Promise<Watch> {
       probes: own.flatMap(sceneProbe),
       readings,
       ...(chamber.healing !== null && planned !== null && careOf(chamber.healing, planned, nowMs)),
-      ahead: high === null ? null : lookAhead(heat, high),
+      ahead: high === null ? null : lookAhead(trends.heat, high),
       isCutOff: isCutOff(gap()),
     };
-    return { scene, heat };
+    return { scene, trends };
   };
 
   const decide = (turns: readonly Turn[]): Decision => {
@@ -125,12 +126,12 @@ export async function openWatch(parts: WatchParts): Promise<Watch> {
     return makeDecision(turns, { teller, watches, isHeld: isSettling(gap()) });
   };
 
-  const chamberTurn = (chamber: WatchedChamber, event: WatchEvent, heat: HeatMemory): Turn => ({
+  const chamberTurn = (chamber: WatchedChamber, event: WatchEvent, trends: Trends): Turn => ({
     atMs: timeOf(event),
     reduction: reduce(chamber.watch, event),
     keep(watch) {
       const known = chambers.get(watch.chamberId);
-      if (known !== undefined) chambers.set(watch.chamberId, { ...known, watch, heat });
+      if (known !== undefined) chambers.set(watch.chamberId, { ...known, watch, trends });
     },
   });
 
@@ -155,15 +156,15 @@ export async function openWatch(parts: WatchParts): Promise<Watch> {
       const states = [...all];
       return decide(
         known.map((chamber) => {
-          const { scene, heat } = look(chamber, states, nowMs);
-          return chamberTurn(chamber, { type: 'observe', scene }, heat);
+          const { scene, trends } = look(chamber, states, nowMs);
+          return chamberTurn(chamber, { type: 'observe', scene }, trends);
         }),
       );
     },
     act(chamberId, event) {
       if (chamberId === SERVICE_ID) return decide([serviceTurn(event)]);
       const chamber = chambers.get(chamberId);
-      return decide(chamber === undefined ? [] : [chamberTurn(chamber, event, chamber.heat)]);
+      return decide(chamber === undefined ? [] : [chamberTurn(chamber, event, chamber.trends)]);
     },
     observeService(scene) {
       serviceScene = scene;
@@ -196,7 +197,7 @@ export async function openWatch(parts: WatchParts): Promise<Watch> {
             const known = chambers.get(chamberId);
             // The trend counts by time that has not passed.
             if (known !== undefined)
-              chambers.set(chamberId, { ...known, watch: { chamberId, entries }, heat: noHeatMemory });
+              chambers.set(chamberId, { ...known, watch: { chamberId, entries }, trends: noTrends });
             else service = { chamberId, entries };
           }
         },
@@ -210,14 +211,10 @@ export async function openWatch(parts: WatchParts): Promise<Watch> {
   };
 }
 
-/** What a look at a chamber shows, and what is remembered of its heat if the look is kept. */
+/** What a look at a chamber shows, and what is remembered of its trends if the look is kept. */
 interface Looked {
   readonly scene: Scene;
-  readonly heat: HeatMemory;
-}
-
-function heatAfter(memory: HeatMemory, { timeMs, hottest }: ChamberClimate, high: number | null): HeatMemory {
-  return timeMs === null || hottest === null ? memory : followHeat(memory, { timeMs, value: hottest }, high);
+  readonly trends: Trends;
 }
 
 function sceneProbe({ probe, newest, watchedSinceMs }: ProbeState): Scene['probes'] {

@@ -1,6 +1,5 @@
 // One chamber as the watch holds it in memory: its batch, plan, limits and alarms, rebuilt from the store whenever one of them is changed.
 import type { ChamberWatch } from '../../shared/alarms/watch-state.ts';
-import type { HeatMemory } from '../../shared/forecast/heat-ahead.ts';
 import { type Batch, timesOf } from '../../shared/healing/batch.ts';
 import { planStages, type StageSpan } from '../../shared/healing/batch-clock.ts';
 import { type PlannedCheck, plannedChecks } from '../../shared/healing/checks.ts';
@@ -8,6 +7,7 @@ import { type Corridor, type HouseAir, makeCorridor } from '../../shared/healing
 import type { ProfileDocument } from '../../shared/healing/profile.ts';
 import { MINUTE_MS } from '../../shared/units.ts';
 import type { Chamber, CheckAnswer, LogRow, Store } from '../store/store.ts';
+import type { Trends } from './trends.ts';
 
 export interface HealingNow {
   readonly batch: Batch;
@@ -23,8 +23,7 @@ export interface WatchedChamber {
   readonly chamber: Chamber;
   readonly healing: HealingNow | null;
   readonly watch: ChamberWatch;
-  /** Trend of its hottest temperature. Not stored: after a restart some minutes of readings make it anew. */
-  readonly heat: HeatMemory;
+  readonly trends: Trends;
 }
 
 /** Reads the open batch of a chamber with all that its plan needs. */

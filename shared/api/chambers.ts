@@ -74,6 +74,15 @@ export const chamberSchema = z.object({
   climate: climateNowSchema,
   house: z.object({ temperature: quantity, humidity: quantity }),
   limits: corridorSchema.nullable(),
+  /** When the air is expected to be drier than its low limit: eight of ten cases between the two ends; null = not likely, or not known. */
+  dryAhead: z
+    .object({
+      limit: z.number(),
+      at: timeSchema.nullable(),
+      earliest: timeSchema.nullable(),
+      latest: timeSchema.nullable(),
+    })
+    .nullable(),
   batch: batchBriefSchema.nullable(),
   nextDue: nextDueSchema.nullable(),
   /** Everything but normal, worst first. */

@@ -1,18 +1,25 @@
 // Dryness ahead: when falling humidity reaches the low limit. An estimate to show and no alarm: in replay it leads by a minute or two only, for
 // a tent that loses its fog dries faster than anybody could act on a warning.
+import { MINUTE_MS } from '../units.ts';
+import type { Measurement } from './local-linear-trend.ts';
 import { type TimeToLimit, timeToLimit } from './time-to-limit.ts';
-import type { Mixture } from './trend-mixture.ts';
+import { type MixtureMemory, updateMixture } from './trend-mixture.ts';
 import { humidityModel } from './trend-models.ts';
 
-/** As for heat. */
-export const DRY_AHEAD = { horizonMinutes: 20, warnAt: 0.45, standDownBelow: 0.1 } as const;
+/** As for heat; `freshMinutes` is ours: an older trend has nothing to say of what comes. */
+export const DRY_AHEAD = { horizonMinutes: 20, sayFrom: 0.45, freshMinutes: 5 } as const;
 
-/** The estimate from the trend of the driest healthy humidity. */
-export function foreseeDryness(trend: Mixture, low: number): TimeToLimit {
-  return timeToLimit(trend, humidityModel, { limit: low, side: 'low' }, DRY_AHEAD.horizonMinutes);
+/** Takes the driest healthy humidity, %RH, into its trend. */
+export function followDryness(trend: MixtureMemory, measured: Measurement): MixtureMemory {
+  return updateMixture(trend, measured, humidityModel);
 }
 
-/** True when dryness is worth saying, or should go on being said. */
-export function isDryAhead(chance: number, stands: boolean): boolean {
-  return chance >= (stands ? DRY_AHEAD.standDownBelow : DRY_AHEAD.warnAt);
+/**
+ * The estimate of when the air is drier than `low` %RH; null while nothing fresh is known, the air is drier already, or it is not likely enough
+ * to come within twenty minutes.
+ */
+export function foreseeDryness(trend: MixtureMemory, low: number, nowMs: number): TimeToLimit | null {
+  if (trend === null || nowMs - trend.timeMs > DRY_AHEAD.freshMinutes * MINUTE_MS || trend.value < low) return null;
+  const estimate = timeToLimit(trend, humidityModel, { limit: low, side: 'low' }, DRY_AHEAD.horizonMinutes);
+  return estimate.probability < DRY_AHEAD.sayFrom ? null : estimate;
 }

@@ -40,6 +40,7 @@ export function sampleChamber(patch: Partial<ChamberView> = {}): ChamberView {
       film: { expected: 'wet', margin: 1.2, basis: 'house air, an estimate' },
     },
     house: { temperature: 20, humidity: 60 },
+    dryAhead: null,
     limits: {
       temperature: { lowLow: 16, low: 20, high: 28, highHigh: 29 },
       humidity: { lowLow: null, low: 90, high: 100, highHigh: null },

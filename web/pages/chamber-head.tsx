@@ -2,6 +2,7 @@
 import type { ChamberView } from '../../shared/api/chambers.ts';
 import { chamberState } from '../chamber-state.ts';
 import { slowNowMs } from '../clock.ts';
+import { dryAheadWords } from '../dry-ahead-words.ts';
 import { AirCertainty } from '../parts/air-certainty.tsx';
 import { AlarmActs } from '../parts/alarm-acts.tsx';
 import { AlarmDetails } from '../parts/alarm-details.tsx';
@@ -42,6 +43,7 @@ function AirLine({ chamber }: { readonly chamber: ChamberView }) {
 export function ChamberHead({ chamber }: { readonly chamber: ChamberView }) {
   const nowMs = slowNowMs.value;
   const state = chamberState(chamber, nowMs, zone.value);
+  const dryAhead = dryAheadWords(chamber.dryAhead, zone.value);
   return (
     <div class="chamber-head" data-urgency={state.urgency} data-priority={state.alarm?.priority}>
       <Folio batch={chamber.batch} />
@@ -64,6 +66,7 @@ export function ChamberHead({ chamber }: { readonly chamber: ChamberView }) {
         <ClimateFigures chamber={chamber} nowMs={nowMs} />
         <AirLine chamber={chamber} />
         <AirCertainty climate={chamber.climate} />
+        {dryAhead !== null && <p class="air">{dryAhead}</p>}
       </div>
     </div>
   );

@@ -300,6 +300,10 @@ export const es: Words = {
       'house air, an estimate': 'el aire del invernadero, una estimación',
       'nothing to tell by': 'nada',
     },
+    dryAhead: (limit, time) =>
+      `Se acerca la sequedad, una estimación: por debajo de ${limit} %HR hacia las ${time}. Mire el nebulizador y las juntas.`,
+    dryAheadBetween: (limit, from, to) =>
+      `Se acerca la sequedad, una estimación: por debajo de ${limit} %HR entre las ${from} y las ${to}. Mire el nebulizador y las juntas.`,
   },
   calibration: {
     title: 'Calibración',

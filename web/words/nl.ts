@@ -299,6 +299,10 @@ export const nl: Words = {
       'house air, an estimate': 'de kaslucht, een schatting',
       'nothing to tell by': 'niets',
     },
+    dryAhead: (limit, time) =>
+      `Droogte op komst, een schatting: onder ${limit} %RV rond ${time}. Kijk naar vernevelaar en naden.`,
+    dryAheadBetween: (limit, from, to) =>
+      `Droogte op komst, een schatting: onder ${limit} %RV tussen ${from} en ${to}. Kijk naar vernevelaar en naden.`,
   },
   calibration: {
     title: 'Kalibratie',

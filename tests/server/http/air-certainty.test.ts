@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import type { ProbeView } from '../../../shared/api/probes.ts';
 import { MINUTE_MS } from '../../../shared/units.ts';
-import { openTent, type Tent } from '../../support/open-tent.ts';
+import { openBatch, openTent, type Tent } from '../../support/open-tent.ts';
 
 /** Places the probe of that address, which has been heard. */
 async function place(tent: Tent, address: string, where: 'film' | 'house'): Promise<void> {
@@ -88,5 +88,34 @@ describe('the film', () => {
     await tent.measure(24, 98);
     await tent.measure(16, 60, 'house');
     expect((await filmOf(tent)).basis).toBe('house air, an estimate');
+  });
+});
+
+describe('dryness ahead', () => {
+  it('is told with its interval while the air of a closed tent falls toward its low limit, and not once it is below', async () => {
+    const tent = await openTent();
+    await openBatch(tent);
+    const low = (await tent.chamber()).limits?.humidity.low ?? expect.fail('the batch has no limits');
+    const fall = async (from: number, to: number, perMinute: number) => {
+      for (let humidity = from; humidity >= to; humidity -= perMinute) {
+        tent.clock.advance(MINUTE_MS);
+        await tent.measure(22, humidity);
+      }
+    };
+    await tent.measure(22, low + 8);
+    expect((await tent.chamber()).dryAhead).toBeNull();
+    await fall(low + 8, low + 2, 0.3);
+    const { dryAhead } = await tent.chamber();
+    expect(dryAhead?.limit).toBe(low);
+    const [earliest, about, latest] = [dryAhead?.earliest, dryAhead?.at, dryAhead?.latest].map((text) =>
+      Date.parse(text ?? ''),
+    );
+    // Two percent at 0.3 a minute are some seven minutes.
+    expect((about ?? 0) - tent.clock.nowMs()).toBeGreaterThan(3 * MINUTE_MS);
+    expect((about ?? 0) - tent.clock.nowMs()).toBeLessThan(12 * MINUTE_MS);
+    expect(earliest).toBeLessThan(about ?? 0);
+    expect(latest).toBeGreaterThan(about ?? 0);
+    await fall(low + 1.7, low - 1, 0.3);
+    expect((await tent.chamber()).dryAhead).toBeNull();
   });
 });

@@ -68,7 +68,7 @@ describe('what the watch remembers of the heat', () => {
     const nowMs = tent.clock.nowMs();
     const probes = await openProbeBook(store, nowMs);
     const watch = await openWatch({ store, site: await openSite(store), probes, telling: silentTelling });
-    const remembered = () => watch.chamber(tent.chamberId)?.heat;
+    const remembered = () => watch.chamber(tent.chamberId)?.trends.heat;
     const decision = watch.observe([tent.chamberId], probes.all(), nowMs);
     expect(remembered()).toBe(noHeatMemory);
     decision.apply();

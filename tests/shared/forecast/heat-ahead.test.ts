@@ -1,6 +1,5 @@
 // Heat ahead: the decision on both sides of its numbers, what is the same heat, and a tent that warms.
 import { describe, expect, it } from 'vitest';
-import { foreseeDryness, isDryAhead } from '../../../shared/forecast/dry-ahead.ts';
 import {
   followHeat,
   foreseeHeat,
@@ -9,8 +8,6 @@ import {
   lookAhead,
   noHeatMemory,
 } from '../../../shared/forecast/heat-ahead.ts';
-import { noMixture, updateMixture } from '../../../shared/forecast/trend-mixture.ts';
-import { humidityModel } from '../../../shared/forecast/trend-models.ts';
 import { MINUTE_MS } from '../../../shared/units.ts';
 
 const NOON_MS = Date.parse('2026-04-08T10:00:00Z');
@@ -36,12 +33,6 @@ describe('the decision', () => {
   ];
   it.each(cases)('%s', (_, chance, isSameHeat, stands, expected) => {
     expect(isHeatAhead({ chance, isSameHeat }, stands)).toBe(expected);
-  });
-
-  it('is the same for dryness', () => {
-    expect([isDryAhead(0.45, false), isDryAhead(0.449, false), isDryAhead(0.1, true), isDryAhead(0.099, true)]).toEqual(
-      [true, false, true, false],
-    );
   });
 });
 
@@ -84,22 +75,5 @@ describe('looking ahead', () => {
   it('does not move for a reading that is not later', () => {
     const memory = follow(resting);
     expect(followHeat(memory, { timeMs: memory.trend?.timeMs ?? 0, value: 40 }, 28)).toBe(memory);
-  });
-});
-
-describe('dryness ahead', () => {
-  const follow = (values: readonly number[]) =>
-    values.reduce(
-      (memory, value, i) => updateMixture(memory, { timeMs: NOON_MS + i * MINUTE_MS, value }, humidityModel),
-      noMixture,
-    ) ?? expect.fail();
-  const foggy = Array.from({ length: 60 }, (_, i) => 96.5 + Math.sin(i / 3));
-
-  it('is far from a tent whose fog comes and goes, and near to one that loses it', () => {
-    expect(foreseeDryness(follow(foggy), 90).probability).toBeLessThan(0.45);
-    const drying = foreseeDryness(follow([...foggy, 95, 93.8, 92.5, 91.4]), 90);
-    expect(isDryAhead(drying.probability, false)).toBe(true);
-    expect(drying).toMatchObject({ limit: 90 });
-    expect(drying.minutes).toBeLessThan(10);
   });
 });
