@@ -1,10 +1,12 @@
 // What a chamber needs from the people who look at it, as one state with its shape, sentence and rank. Pure.
+
 import type { AlarmView } from '../shared/api/alarms.ts';
 import type { ChamberView } from '../shared/api/chambers.ts';
 import { MINUTE_MS } from '../shared/units.ts';
 import { isOld, spanWords } from './age.ts';
 import { alarmAdvice, alarmSentence } from './alarm-sentence.ts';
 import { beyondPlan } from './beyond-plan.ts';
+import { planText } from './plan-text.ts';
 import { humidityLimitText, temperatureLimitText, withHumidity, withTemperature } from './quantities.ts';
 import { words } from './strings.ts';
 import { dayAndTime } from './when.ts';
@@ -115,7 +117,7 @@ const plain = (shape: Shape, sentence: string, advice: string, urgency: Urgency,
 /** A check that is due or was missed; null when it is still to come. */
 function askFor(due: NextDue, nowMs: number, zone: string): ChamberState | null {
   if (due.status === 'to-come') return null;
-  const sentence = words.state[due.status](due.question, dayAndTime(Date.parse(due.dueAt), nowMs, zone));
+  const sentence = words.state[due.status](planText(due.question), dayAndTime(Date.parse(due.dueAt), nowMs, zone));
   return { ...plain(due.status, sentence, '', 'soon', due.status === 'overdue' ? 14 : 16), asked: due };
 }
 

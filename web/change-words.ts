@@ -1,7 +1,9 @@
 // What changed from one version of a plan to another, in sentences. Pure.
+
 import type { Moment, ProfileChange } from '../shared/healing/compare-profiles.ts';
 import type { Limit } from '../shared/healing/profile.ts';
 import { limitWords, momentWords, type Quantity } from './limit-words.ts';
+import { planText } from './plan-text.ts';
 import { temperatureDifferenceText } from './quantities.ts';
 import { words } from './strings.ts';
 
@@ -17,7 +19,7 @@ function planChange(change: ProfileChange): string | null {
       return changed.noteChanged;
     case 'name':
     case 'crop':
-      return fromTo(changed[change.what], change.before, change.after);
+      return fromTo(changed[change.what], written(change.before), written(change.after));
     case 'ends':
       return fromTo(changed.ends, moment(change.before), moment(change.after));
     case 'grace': {
@@ -59,19 +61,24 @@ function stageChange(change: ProfileChange): string | null {
 
 function checkChange(change: ProfileChange): string {
   const { changed } = words;
-  if (change.what === 'check-added') return changed.checkAdded(change.question);
-  if (change.what === 'check-removed') return changed.checkRemoved(change.question);
+  if (change.what === 'check-added') return changed.checkAdded(planText(change.question));
+  if (change.what === 'check-removed') return changed.checkRemoved(planText(change.question));
   if (change.what !== 'check') return '';
   const { question, part, before, after } = change;
   const text = (value: string | number | null) => (value === null ? null : partText(part, String(value)));
-  return fromTo(changed.check(question, changed.checkParts[part]), text(before), text(after));
+  return fromTo(changed.check(planText(question), changed.checkParts[part]), text(before), text(after));
 }
 
 function partText(part: string, value: string): string {
   if (part === 'atStage' && value in words.stages) return words.stages[value as keyof typeof words.stages];
   if (part === 'sameAs' && value in words.editor.sameAsOptions)
     return words.editor.sameAsOptions[value as keyof typeof words.editor.sameAsOptions];
-  return value;
+  return planText(value);
+}
+
+/** A name or crop: of a shipped profile in the reader's language. */
+function written(text: string | null): string | null {
+  return text === null ? null : planText(text);
 }
 
 function fromTo(what: string, before: string | null, after: string | null): string {

@@ -2,6 +2,7 @@
 // which are shown as they are.
 import { type Saying, sayTemperatureRange } from '../saying.ts';
 import { checks } from '../words/en/checks.ts';
+import { profiles } from '../words/en/profiles.ts';
 import { units } from '../words/en/units.ts';
 
 /** Air that a crop wants in grafting room and tent, °C and %RH. */
@@ -33,6 +34,12 @@ type Reader = (saying: Saying) => string;
 
 const { airReady, ...asked } = checks;
 
+/** The texts of a table of `profiles`, each by itself. */
+function readersOf<Table extends keyof typeof profiles>(table: Table): [string, Reader][] {
+  const names = Object.keys(profiles[table]) as (keyof (typeof profiles)[Table])[];
+  return names.map((name) => [String(profiles[table][name]), ({ words }) => String(words.profiles[table][name])]);
+}
+
 /** By the unchanged English text: how it is said. */
 const readers = new Map<string, Reader>([
   ...Object.values(standardAirs).map((air): [string, Reader] => [
@@ -44,6 +51,9 @@ const readers = new Map<string, Reader>([
     [asked[name].question, ({ words }) => words.checks[name].question],
     [asked[name].ifNo, ({ words }) => words.checks[name].ifNo],
   ]),
+  ...readersOf('names'),
+  ...readersOf('crops'),
+  ...readersOf('sources'),
 ]);
 
 /** The text in the words of `saying` where it is one of the shipped profiles', else the text itself. */

@@ -1,10 +1,12 @@
 // The checks of the shipped profiles: what only eyes can judge, and what to do first when the answer is no.
 // Only the hours differ from crop to crop; they are given where the profiles are put together. Times of day and minutes are ours.
+
 import { checks } from '../words/en/checks.ts';
+import { profiles } from '../words/en/profiles.ts';
 import type { CheckPlan } from './profile.ts';
 import { askAir, storedSaying, type WantedAir } from './say-standard-text.ts';
 
-const PRACTICE = 'common practice';
+const PRACTICE = profiles.sources.practice;
 
 /** The list to go through before the first tray goes in. `air` is the air the crop wants there. */
 export function loadingChecks(air: WantedAir, basis: string): CheckPlan[] {

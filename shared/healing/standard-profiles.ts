@@ -1,5 +1,6 @@
 // The shipped profiles: every limit of a healing climate, each with where it comes from. No other file may hold a limit.
 // They are starting points to be copied and changed. A humidity `high` of 100 watches nothing: air cannot be wetter than saturated.
+import { profiles } from '../words/en/profiles.ts';
 import type { Limit, LimitEnd, LimitSet, Profile, ProfileDocument } from './profile.ts';
 import { standardAirs } from './say-standard-text.ts';
 import {
@@ -11,16 +12,17 @@ import {
   scionsErect,
 } from './standard-checks.ts';
 
-const PRACTICE = 'common practice';
-const OURS = 'ours';
-/** Starting figures that were put together from several sources and are not published as a plan. */
-const STARTING = 'ours: starting profile, not published';
-const WILT = 'tomato plug seedling study (slight vapour deficit): scions wilt at 80–90 %RH';
-const HEALING_HUMIDITY = 'summary of Johnson & Miles 2011, HortTechnology 21(6):752: 85–100 %RH, read second-hand';
-const CALLUS = 'Hartmann & Kester, from memory: callus is slow below 20 °C and poor above 32 °C';
-const WATERMELON_NIGHT = 'watermelon on bottle gourd, abstract: bridges at 5 d with nights of 18 °C, at 7 d with 15 °C';
-const WATERMELON_HUMIDITY = 'Korean watermelon study, abstract: survival above 90 % at 28 °C with more than 80 %RH';
-const WATERMELON_VPD = 'Korean watermelon study, abstract: survival above 90 % below 0.76 kPa';
+const {
+  practice: PRACTICE,
+  ours: OURS,
+  starting: STARTING,
+  wilt: WILT,
+  healingHumidity: HEALING_HUMIDITY,
+  callus: CALLUS,
+  watermelonNight: WATERMELON_NIGHT,
+  watermelonHumidity: WATERMELON_HUMIDITY,
+  watermelonVpd: WATERMELON_VPD,
+} = profiles.sources;
 
 const constant = (value: number, basis: string): Limit => ({ shape: 'constant', value, basis });
 const ramp = (from: number, to: LimitEnd, basis: string): Limit => ({ shape: 'ramp', from, to, basis });
@@ -52,8 +54,8 @@ const tomatoTent: LimitSet = {
 };
 
 const tomatoCommonPractice: ProfileDocument = {
-  name: 'Tomato, common practice',
-  crop: 'Tomato',
+  name: profiles.names.tomato,
+  crop: profiles.crops.tomato,
   note:
     'Dutch-style glasshouse work, as commonly done; not published. Before grafting: stems 1.5 mm and equal, sorted no later than two days ' +
     'before; feed and water the day before; tent 30–40 cm high; clip graft cut at 45°. Grafting room and tent at 21–22 °C and 80–90 %RH, no ' +
@@ -116,8 +118,8 @@ const solanaceousTent: LimitSet = {
 };
 
 const solanaceousWarm: ProfileDocument = {
-  name: 'Solanaceous, warm chamber',
-  crop: 'Tomato, eggplant, pepper',
+  name: profiles.names.solanaceous,
+  crop: profiles.crops.solanaceous,
   note:
     'A starting profile of our own for a heated chamber, put together from several sources; not published: change it to what your house shows. ' +
     '24–27 °C. At least 95 %RH on days 1–3, 92 on day 4, 90 on day 5; 85–90 on day 6, 75–85 on day 7, house level after. The steps come at ' +
@@ -176,8 +178,8 @@ const cucurbitTent: LimitSet = {
 };
 
 const cucurbitWarm: ProfileDocument = {
-  name: 'Cucurbit, warm chamber',
-  crop: 'Watermelon, melon, cucumber',
+  name: profiles.names.cucurbit,
+  crop: profiles.crops.cucurbit,
   note:
     'A starting profile of our own, put together from several sources; not published: change it to what your house shows. 25–28 °C by day and ' +
     'at least 18 °C at night; the low limit is that of the night, so watch by day that the chamber comes to 25 °C. At least 95 %RH on days ' +

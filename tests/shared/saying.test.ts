@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import type { SaidAlarm } from '../../shared/alarms/say-alarm.ts';
 import { adviseOnAlarm, sayAlarm } from '../../shared/alarms/say-alarm.ts';
+import type { ProfileDocument } from '../../shared/healing/profile.ts';
 import { sayStandardText } from '../../shared/healing/say-standard-text.ts';
 import { standardProfiles } from '../../shared/healing/standard-profiles.ts';
 import type { Saying } from '../../shared/saying.ts';
@@ -61,6 +62,14 @@ describe('the checks of the shipped profiles', () => {
     expect(sayStandardText(text, { words: wordsOf.en, temperatureUnit: '°C' })).toBe(text);
   });
 
+  it.each([
+    ...new Set(standardProfiles.flatMap(({ document }) => [document.name, document.crop, ...sourcesOf(document)])),
+  ])('stand beside names, crops and sources that are said in every language: %s', (text) => {
+    const said = [dutch, spanish].map((saying) => sayStandardText(text, saying));
+    expect(new Set([text, ...said]).size).toBe(3);
+    expect(sayStandardText(text, { words: wordsOf.en, temperatureUnit: '°C' })).toBe(text);
+  });
+
   it('name the air in the reader’s unit', () => {
     const [ask = ''] = texts;
     expect(ask).toContain('21–22 °C');
@@ -71,3 +80,12 @@ describe('the checks of the shipped profiles', () => {
     expect(sayStandardText('Is the film dripping?', dutch)).toBe('Is the film dripping?');
   });
 });
+
+/** Where the limits and checks of a profile say they are from. */
+function sourcesOf({ grace, stages, checks }: ProfileDocument): string[] {
+  const limits = stages.flatMap(({ temperature, humidity, vpdKpa }) => [
+    ...[temperature, humidity].flatMap(({ lowLow, low, high, highHigh }) => [lowLow, low, high, highHigh]),
+    vpdKpa,
+  ]);
+  return [grace, ...limits, ...checks].flatMap((one) => one?.basis ?? []);
+}

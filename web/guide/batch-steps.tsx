@@ -1,4 +1,5 @@
 // The steps of the first batch: which plan, what was grafted, and closing the chamber.
+
 import { useMemo } from 'preact/hooks';
 import type { BatchView } from '../../shared/api/batches.ts';
 import type { ChamberView } from '../../shared/api/chambers.ts';
@@ -7,6 +8,7 @@ import { calls } from '../calls.ts';
 import { OpenBatch } from '../pages/open-batch.tsx';
 import { ActButton } from '../parts/act-button.tsx';
 import { Choice } from '../parts/fields.tsx';
+import { planText } from '../plan-text.ts';
 import { chamberPath } from '../router.ts';
 import { words } from '../strings.ts';
 import { PlanStrip } from '../strip/plan-strip.tsx';
@@ -25,14 +27,17 @@ export function PlanStep({ profiles, chosen, isChosen, state, onChoose, onTake }
   const profile = useMemo(() => profiles.find(({ id }) => id === chosen) ?? profiles[0], [profiles, chosen]);
   return (
     <Step title={words.guide.plan} why={words.guide.planWhy} state={state}>
-      {isChosen && profile !== undefined && <p>{words.guide.planDone(profile.document.name)}</p>}
+      {isChosen && profile !== undefined && <p>{words.guide.planDone(planText(profile.document.name))}</p>}
       {state === 'now' && profile !== undefined && (
         <div class="guide-plan">
           <Choice
             name="profile"
             label={words.batch.profile}
             value={profile.id}
-            options={profiles.map(({ id, document }) => [id, words.batch.profileOption(document.name, document.crop)])}
+            options={profiles.map(({ id, document }) => [
+              id,
+              words.batch.profileOption(planText(document.name), planText(document.crop)),
+            ])}
             onChoose={onChoose}
           />
           <div class="strip">

@@ -1,7 +1,9 @@
 // What a batch is, as a list of facts, with its record to take away.
+
 import type { BatchView } from '../../shared/api/batches.ts';
 import { slowNowMs } from '../clock.ts';
 import { RecordLinks } from '../parts/record-links.tsx';
+import { planText } from '../plan-text.ts';
 import { zone } from '../session.ts';
 import { words } from '../strings.ts';
 import { dayAndTime } from '../when.ts';
@@ -16,7 +18,7 @@ function factsOf(batch: BatchView, time: (at: string | null) => string): readonl
     [facts.graft, graft],
     [facts.method, batch.method],
     [facts.size, facts.size2(batch.trays, batch.plants)],
-    [facts.profile, facts.version(batch.profileName, batch.profileVersion)],
+    [facts.profile, facts.version(planText(batch.profileName), batch.profileVersion)],
     [facts.closed, time(batch.closedAt)],
     [facts.stages, stages.join('; ')],
     [facts.ends, time(batch.endsAt)],

@@ -1,6 +1,8 @@
 // Batches as a table, one line each: what was grafted, where it stands or what came of it, and its record.
+
 import type { BatchView } from '../../shared/api/batches.ts';
 import { RecordLinks } from '../parts/record-links.tsx';
+import { planText } from '../plan-text.ts';
 import { takePercent } from '../quantities.ts';
 import { chamberPath } from '../router.ts';
 import { zone } from '../session.ts';
@@ -47,7 +49,7 @@ const always: readonly Column[] = [
   { name: columns.method, value: (batch) => batch.method || words.units.none, isMore: true },
   {
     name: columns.profile,
-    value: (batch) => words.batch.facts.version(batch.profileName, batch.profileVersion),
+    value: (batch) => words.batch.facts.version(planText(batch.profileName), batch.profileVersion),
     isMore: true,
   },
   { name: columns.closed, value: (batch) => date(batch.closedAt) },

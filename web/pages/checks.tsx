@@ -1,4 +1,5 @@
 // The checks of a batch: those due now with yes and no, then those to come, then those answered.
+
 import type { CheckView } from '../../shared/api/batches.ts';
 import { calls } from '../calls.ts';
 import { slowNowMs } from '../clock.ts';
@@ -6,6 +7,7 @@ import { ActButton } from '../parts/act-button.tsx';
 import { CheckAnswer } from '../parts/check-answer.tsx';
 import { dueWords } from '../parts/next-due.tsx';
 import { ShapeMark } from '../parts/shape-mark.tsx';
+import { planText } from '../plan-text.ts';
 import { mayAct, zone } from '../session.ts';
 import { words } from '../strings.ts';
 import { dayAndTime } from '../when.ts';
@@ -40,7 +42,7 @@ function DueCheck({
       <p class="sentence">
         <ShapeMark shape={isOverdue ? 'overdue' : 'due'} />
         <span>
-          {isOverdue ? words.checks.missed : words.checks.dueNow}: {check.question}{' '}
+          {isOverdue ? words.checks.missed : words.checks.dueNow}: {planText(check.question)}{' '}
           <small>{dueWords(isOverdue ? 'overdue' : 'due', time(check.dueAt))}</small>
         </span>
       </p>
@@ -67,7 +69,7 @@ function OtherChecks({ checks }: { readonly checks: readonly CheckView[] }) {
           <ul class="check-list">
             {coming.map((check) => (
               <li key={check.checkId}>
-                <time dateTime={check.dueAt}>{time(check.dueAt)}</time> {check.question}
+                <time dateTime={check.dueAt}>{time(check.dueAt)}</time> {planText(check.question)}
               </li>
             ))}
           </ul>
@@ -81,7 +83,7 @@ function OtherChecks({ checks }: { readonly checks: readonly CheckView[] }) {
           <ul class="check-list">
             {answered.map((check) => (
               <li key={check.checkId}>
-                {check.question} <span class="details">{answeredWords(check, time)}</span>
+                {planText(check.question)} <span class="details">{answeredWords(check, time)}</span>
               </li>
             ))}
           </ul>

@@ -1,4 +1,5 @@
 // Opens a batch in a chamber: what was grafted on what, how many, which profile, and whether the tent is closed already.
+
 import { useState } from 'preact/hooks';
 import type { ChamberView } from '../../shared/api/chambers.ts';
 import { showNote } from '../announce.ts';
@@ -9,6 +10,7 @@ import { Choice, Field } from '../parts/fields.tsx';
 import { Form, numberOf, textOf } from '../parts/form.tsx';
 import { LoadState } from '../parts/load-state.tsx';
 import { useLoad } from '../parts/use-load.ts';
+import { planText } from '../plan-text.ts';
 import { zone } from '../session.ts';
 import { words } from '../strings.ts';
 import { instantOfWallTime, wallTime } from '../when.ts';
@@ -62,7 +64,10 @@ export function OpenBatch({ chamber, profileId = '', onOpened }: Props) {
             name="profileId"
             label={words.batch.profile}
             value={profileId}
-            options={profiles.map(({ id, document }) => [id, words.batch.profileOption(document.name, document.crop)])}
+            options={profiles.map(({ id, document }) => [
+              id,
+              words.batch.profileOption(planText(document.name), planText(document.crop)),
+            ])}
           />
           <Field name="code" label={words.batch.code} required autoComplete="off" />
           <div class="field-pair">

@@ -1,5 +1,7 @@
 // What can be done with a profile: edit it into a new version, copy it, save it as a file, see its versions.
+
 import type { ProfileView } from '../../shared/api/profiles.ts';
+import { planText } from '../plan-text.ts';
 import { profilePath } from '../router.ts';
 import { maySetUp } from '../session.ts';
 import { words } from '../strings.ts';
@@ -23,28 +25,25 @@ interface Props {
 export function ProfileActs({ profile, isOwnPage = false }: Props) {
   const { id, document } = profile;
   const { versions } = words;
+  const name = planText(document.name);
   return (
     <div class="acts profile-acts">
       {!isOwnPage && (
-        <a class="button" href={profilePath(id)} aria-label={versions.actFor(versions.open, document.name)}>
+        <a class="button" href={profilePath(id)} aria-label={versions.actFor(versions.open, name)}>
           {versions.open}
         </a>
       )}
       {maySetUp.value && (
         <>
-          <a class="button" href={`${profilePath(id)}/edit`} aria-label={versions.actFor(versions.edit, document.name)}>
+          <a class="button" href={`${profilePath(id)}/edit`} aria-label={versions.actFor(versions.edit, name)}>
             {versions.edit}
           </a>
-          <a class="button" href={`${profilePath(id)}/copy`} aria-label={versions.actFor(versions.copy, document.name)}>
+          <a class="button" href={`${profilePath(id)}/copy`} aria-label={versions.actFor(versions.copy, name)}>
             {versions.copy}
           </a>
         </>
       )}
-      <button
-        type="button"
-        aria-label={versions.actFor(versions.file, document.name)}
-        onClick={() => saveAsFile(profile)}
-      >
+      <button type="button" aria-label={versions.actFor(versions.file, name)} onClick={() => saveAsFile(profile)}>
         {versions.file}
       </button>
     </div>

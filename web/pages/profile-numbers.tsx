@@ -1,6 +1,8 @@
 // The numbers of a profile: stages with their limits, checks with what to do, each with its basis.
+
 import type { LimitSet, ProfileDocument } from '../../shared/healing/profile.ts';
 import { checkTimeWords, limitWords, momentWords, type Quantity } from '../limit-words.ts';
+import { planText } from '../plan-text.ts';
 import { words } from '../strings.ts';
 import { temperatureUnit } from '../temperature-unit.ts';
 
@@ -16,7 +18,7 @@ function setWords(set: LimitSet, quantity: Quantity): string {
 
 function basesOf(set: LimitSet): string {
   const limits = [set.low, set.high, set.lowLow, set.highHigh].filter((limit) => limit !== undefined);
-  return [...new Set(limits.map((limit) => limit.basis))].join('; ');
+  return [...new Set(limits.map((limit) => planText(limit.basis)))].join('; ');
 }
 
 function beginWords({ stage, afterHours, notBefore }: ProfileDocument['stages'][number]): string {
@@ -74,9 +76,9 @@ export function ProfileNumbers({ document }: { readonly document: ProfileDocumen
           <ul class="check-list">
             {document.checks.map((check) => (
               <li key={check.id}>
-                <b>{check.question}</b> {checkTimeWords(check)}{' '}
+                <b>{planText(check.question)}</b> {checkTimeWords(check)}{' '}
                 <small>
-                  {profiles.ifNo(check.ifNo)} {profiles.basis(check.basis)}
+                  {profiles.ifNo(planText(check.ifNo))} {profiles.basis(planText(check.basis))}
                 </small>
               </li>
             ))}

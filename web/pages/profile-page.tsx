@@ -1,4 +1,5 @@
 // One profile: its newest plan, its versions with the batches that follow them, and what changed between any two.
+
 import { useState } from 'preact/hooks';
 import type { BatchView } from '../../shared/api/batches.ts';
 import type { ProfileView } from '../../shared/api/profiles.ts';
@@ -12,6 +13,7 @@ import { Choice } from '../parts/fields.tsx';
 import { LoadState } from '../parts/load-state.tsx';
 import { PageHead } from '../parts/page-head.tsx';
 import { useLoad } from '../parts/use-load.ts';
+import { planText } from '../plan-text.ts';
 import { chamberPath } from '../router.ts';
 import { zone } from '../session.ts';
 import { words } from '../strings.ts';
@@ -122,7 +124,7 @@ export function ProfilePage() {
           {words.versions.back}
         </a>
       </p>
-      <PageHead title={newest?.document.name ?? words.profiles.title} />
+      <PageHead title={newest === undefined ? words.profiles.title : planText(newest.document.name)} />
       {history.data === undefined && <LoadState {...history} />}
       {newest !== undefined && history.data !== undefined && (
         <>

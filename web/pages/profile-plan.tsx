@@ -1,5 +1,7 @@
 // The head of a profile: its name, its plan as a strip, and its note.
+
 import type { ProfileView } from '../../shared/api/profiles.ts';
+import { planText } from '../plan-text.ts';
 import { words } from '../strings.ts';
 import { PlanStrip } from '../strip/plan-strip.tsx';
 
@@ -9,9 +11,9 @@ export function ProfilePlan({ profile }: { readonly profile: ProfileView }) {
     <>
       <div class="profile-plan">
         <h2>
-          {document.name} <small>{words.profiles.version(profile.version)}</small>
+          {planText(document.name)} <small>{words.profiles.version(profile.version)}</small>
         </h2>
-        <p class="details">{document.crop}</p>
+        <p class="details">{planText(document.crop)}</p>
         <div class="strip">
           <PlanStrip document={document} />
         </div>

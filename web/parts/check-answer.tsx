@@ -1,7 +1,9 @@
 // Yes or no to a check, in one tap. After a "no" the advice is kept for the batch.
+
 import { calls } from '../calls.ts';
 import type { NextDue } from '../chamber-state.ts';
 import { noteAnswer } from '../first-aid.ts';
+import { planText } from '../plan-text.ts';
 import { words } from '../strings.ts';
 import { ActButton } from './act-button.tsx';
 
@@ -29,8 +31,8 @@ export function CheckAnswer({ batchId, check, onAnswered }: Props) {
   );
   return (
     <div class="acts answer">
-      {answer('yes', 'main', words.checks.yesFor(check.question))}
-      {answer('no', 'plain', words.checks.noFor(check.question))}
+      {answer('yes', 'main', words.checks.yesFor(planText(check.question)))}
+      {answer('no', 'plain', words.checks.noFor(planText(check.question)))}
     </div>
   );
 }

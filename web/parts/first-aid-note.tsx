@@ -1,5 +1,7 @@
 // The advice that follows a "no": it stands until somebody closes it.
+
 import { closeFirstAid, firstAidOf } from '../first-aid.ts';
+import { planText } from '../plan-text.ts';
 import { words } from '../strings.ts';
 
 export function FirstAidNote({ batchId }: { readonly batchId: string }) {
@@ -8,7 +10,7 @@ export function FirstAidNote({ batchId }: { readonly batchId: string }) {
   return (
     <div class="first-aid" role="alert">
       <p>
-        {aid.question} {words.checks.ifNo(aid.ifNo)}
+        {planText(aid.question)} {words.checks.ifNo(planText(aid.ifNo))}
       </p>
       <button type="button" class="quiet" onClick={() => closeFirstAid(batchId)}>
         {words.acts.close}

@@ -1,6 +1,8 @@
 // The next check of a chamber with its time. One that is due or was missed says so by word and shape.
+
 import type { ChamberView } from '../../shared/api/chambers.ts';
 import type { NextDue as Due } from '../chamber-state.ts';
+import { planText } from '../plan-text.ts';
 import { words } from '../strings.ts';
 import { dayAndTime } from '../when.ts';
 import { ShapeMark } from './shape-mark.tsx';
@@ -31,7 +33,7 @@ export function NextDue({ chamber, nowMs, zone }: Props) {
   return (
     <p class={isNow ? 'next is-now' : 'next'}>
       {due.status !== 'to-come' && <ShapeMark shape={due.status} />} <b>{names[due.status]}</b>{' '}
-      <span>{due.question}</span>{' '}
+      <span>{planText(due.question)}</span>{' '}
       <time dateTime={due.dueAt}>{dueWords(due.status, dayAndTime(Date.parse(due.dueAt), nowMs, zone))}</time>
     </p>
   );

@@ -1,5 +1,7 @@
 // What happened, in words: for the values at the cross-hair and under the table.
+
 import type { ChartEvent } from '../../shared/api/chambers.ts';
+import { planText } from '../plan-text.ts';
 import { words } from '../strings.ts';
 import { dayAndTime } from '../when.ts';
 
@@ -11,7 +13,7 @@ function wordOf(table: Readonly<Record<string, string>>, key: string, otherwise:
 export function eventWords({ kind, what, label }: ChartEvent): string {
   switch (kind) {
     case 'check':
-      return words.chart.checkWas(label, wordOf(words.chart.answers, what, what));
+      return words.chart.checkWas(planText(label), wordOf(words.chart.answers, what, what));
     case 'log': {
       const said = wordOf(words.logKinds, what, label);
       return label === what ? said : words.chart.noted(said, label);

@@ -1,7 +1,9 @@
 // A profile as a strip, without anything measured: for reading a profile, and as the preview while one is edited.
+
 import { useMemo, useRef } from 'preact/hooks';
 import type { ProfileDocument } from '../../shared/healing/profile.ts';
 import { HOUR_MS } from '../../shared/units.ts';
+import { planText } from '../plan-text.ts';
 import { words } from '../strings.ts';
 import { temperatureUnit } from '../temperature-unit.ts';
 import { planLayout, rowLayout } from './lanes.ts';
@@ -44,7 +46,10 @@ export function PlanStrip({ document, marked = null, hasScales = false }: Props)
     [data, unit, hasScales, fromHour, toHour],
   );
   usePlot(host, input);
-  const label = useMemo(() => `${words.strip.planName(document.name)}. ${summarizePlan(data)}`, [document, data]);
+  const label = useMemo(
+    () => `${words.strip.planName(planText(document.name))}. ${summarizePlan(data)}`,
+    [document, data],
+  );
   return <div class="strip-canvas" role="img" aria-label={label} ref={host} />;
 }
 

@@ -5,6 +5,7 @@ import { faults } from './faults.ts';
 import { names } from './names.ts';
 import { notices } from './notices.ts';
 import { problems } from './problems.ts';
+import { profiles } from './profiles.ts';
 import { service } from './service.ts';
 import { shapes } from './shapes.ts';
 import { ahead, spans } from './spans.ts';
@@ -20,6 +21,7 @@ export const english = {
   faults,
   notices,
   problems,
+  profiles,
   shapes,
   service,
   units,
