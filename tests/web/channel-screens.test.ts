@@ -28,7 +28,7 @@ test.each([
     await form.getByRole('button', { name: 'Save mail server' }).click();
     await page.getByRole('button', { name: 'Send me a test e-mail' }).click();
     await page.getByText(/It did not go out\. 127\.0\.0\.1:\d+ refuses the connection/).waitFor();
-    await page.getByRole('button', { name: 'Send a test to the webhook' }).click();
+    await page.getByRole('button', { name: 'Send a test alert to Webhook' }).click();
     await page.getByText('Accepted by the webhook (204).').waitFor();
     expect(receiver.calls).toMatchObject([{ message: { kind: 'test' } }]);
     await comeToRest(page);

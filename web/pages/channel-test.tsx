@@ -10,14 +10,18 @@ import { dayAndTime } from '../when.ts';
 interface ChannelTestProps {
   readonly test: () => Promise<DeliveryResult>;
   readonly label: string;
+  /** For screen readers, where the visible word alone would be ambiguous. */
+  readonly fullLabel?: string;
 }
 
-export function ChannelTest({ test, label }: ChannelTestProps) {
+export function ChannelTest({ test, label, fullLabel }: ChannelTestProps) {
   const [result, setResult] = useState<DeliveryResult>();
   const time = (at: string) => dayAndTime(Date.parse(at), slowNowMs.value, zone.value);
   return (
     <>
-      <ActButton work={async () => setResult(await test())}>{label}</ActButton>
+      <ActButton work={async () => setResult(await test())} {...(fullLabel !== undefined && { label: fullLabel })}>
+        {label}
+      </ActButton>
       {result !== undefined && (
         <p class="test-result" role="status">
           {result.delivered

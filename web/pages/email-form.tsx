@@ -5,8 +5,6 @@ import { calls } from '../calls.ts';
 import { ActButton } from '../parts/act-button.tsx';
 import { Choice, Field } from '../parts/fields.tsx';
 import { Form, numberOf, textOf } from '../parts/form.tsx';
-import { LoadState } from '../parts/load-state.tsx';
-import { useLoad } from '../parts/use-load.ts';
 import { words } from '../strings.ts';
 import { ChannelTest } from './channel-test.tsx';
 
@@ -75,17 +73,12 @@ function EmailFields({ email, onChanged }: FieldsProps) {
   );
 }
 
-export function EmailForm() {
-  const channels = useLoad(calls.channels, 'channels');
+export function EmailForm({ email, onChanged }: FieldsProps) {
   return (
     <section aria-labelledby="email">
       <h2 id="email">{say.email}</h2>
       <p>{say.emailIntro}</p>
-      {channels.data === undefined ? (
-        <LoadState {...channels} />
-      ) : (
-        <EmailFields key={channels.data.email?.host ?? ''} email={channels.data.email} onChanged={channels.reload} />
-      )}
+      <EmailFields key={email?.host ?? ''} email={email} onChanged={onChanged} />
     </section>
   );
 }

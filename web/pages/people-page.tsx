@@ -1,4 +1,4 @@
-// Who is told and who is on duty, people, the contact and phones of the one who is signed in, and the webhook.
+// Who is told and who is on duty, people, the contact and phones of the one who is signed in, and the channels.
 import { calls } from '../calls.ts';
 import { ActButton } from '../parts/act-button.tsx';
 import { LoadState } from '../parts/load-state.tsx';
@@ -7,7 +7,6 @@ import { useLoad } from '../parts/use-load.ts';
 import { maySetUp, person, signOut } from '../session.ts';
 import { words } from '../strings.ts';
 import { DutyPlan } from './duty-plan.tsx';
-import { EmailForm } from './email-form.tsx';
 import { InvitePeople } from './invite-people.tsx';
 
 import { MyContact } from './my-contact.tsx';
@@ -15,7 +14,7 @@ import { MyLanguage } from './my-language.tsx';
 
 import { MyPhones } from './my-phones.tsx';
 import { PeopleList } from './people-list.tsx';
-import { WebhookForm } from './webhook-form.tsx';
+import { SiteChannels } from './site-channels.tsx';
 
 function People() {
   const people = useLoad(calls.people, 'people');
@@ -54,8 +53,7 @@ export function PeoplePage() {
             {me !== null && <MyContact me={me} />}
             <MyLanguage />
             <MyPhones />
-            <EmailForm />
-            <WebhookForm />
+            <SiteChannels />
           </div>
         </div>
       ) : (

@@ -1,79 +1,58 @@
-// The webhook: where notices are posted besides phones.
-import type { ChannelsView } from '../../shared/api/channels.ts';
+// One webhook entered or changed: where, for whom, what is sent, and the secrets that go with it.
 import { showNote } from '../announce.ts';
-import { calls } from '../calls.ts';
-import { ActButton } from '../parts/act-button.tsx';
-import { Field, Tick } from '../parts/fields.tsx';
-import { Form, textOf } from '../parts/form.tsx';
-import { LoadState } from '../parts/load-state.tsx';
-import { useLoad } from '../parts/use-load.ts';
+import { Choice, Field, Tick } from '../parts/fields.tsx';
+import { Form } from '../parts/form.tsx';
 import { words } from '../strings.ts';
-import { ChannelTest } from './channel-test.tsx';
+import { saveWebhook, type WebhookView } from './save-webhook.ts';
+import { WebhookBody } from './webhook-body.tsx';
+import { WebhookHeaders } from './webhook-headers.tsx';
 
-const { people: say } = words;
+const { channels: say, people } = words;
 
-function Fields({ channels, onChanged }: { readonly channels: ChannelsView; readonly onChanged: () => void }) {
-  const [webhook, ...others] = channels.webhooks;
-  const send = async (fields: FormData) => {
-    const secret = textOf(fields, 'secret');
-    await calls.saveChannels({
-      webhooks: [
-        {
-          ...(webhook ?? { name: say.webhook }),
-          url: textOf(fields, 'url'),
-          allowLocal: fields.has('allowLocal'),
-          ...(secret === '' ? {} : { secret }),
-        },
-        ...others,
-      ],
-    });
-    showNote(say.webhookSaved);
-    onChanged();
-  };
+const audiences = [
+  ['site', say.forSite],
+  ['each-person', say.forEach],
+] as const;
+
+interface WebhookFormProps {
+  /** undefined = a new one. */
+  readonly webhook?: WebhookView;
+  readonly close: () => void;
+  readonly onChanged: () => void;
+}
+
+function Secret({ isKept }: { readonly isKept: boolean }) {
   return (
     <>
-      <Form onSend={send} act={say.webhookSave} label={say.webhook}>
-        <Field name="url" label={say.webhookUrl} type="url" value={webhook?.url} required autoComplete="off" />
-        <Field
-          name="secret"
-          label={say.webhookSecret}
-          hint={say.secretHint}
-          type="password"
-          autoComplete="new-password"
-        />
-        <Tick name="allowLocal" label={say.allowLocal} isOn={webhook?.allowLocal ?? false} />
-      </Form>
-      {webhook !== undefined && (
-        <ChannelTest
-          test={() => calls.testChannel({ channel: 'webhook', webhookId: webhook.id })}
-          label={words.channels.testWebhook}
-        />
-      )}
-      {webhook !== undefined && (
-        <ActButton
-          kind="quiet"
-          work={() => calls.saveChannels({ webhooks: others })}
-          done={say.webhookGone}
-          onDone={onChanged}
-        >
-          {say.webhookOff}
-        </ActButton>
-      )}
+      <Field
+        name="secret"
+        label={people.webhookSecret}
+        hint={isKept ? `${say.secretSigns} ${say.passwordKept}` : say.secretSigns}
+        type="password"
+        autoComplete="new-password"
+      />
+      {isKept && <Tick name="dropSecret" label={say.dropSecret} isOn={false} />}
     </>
   );
 }
 
-export function WebhookForm() {
-  const channels = useLoad(calls.channels, 'channels');
+export function WebhookForm({ webhook, close, onChanged }: WebhookFormProps) {
+  const send = async (fields: FormData) => {
+    await saveWebhook(fields, webhook?.id);
+    showNote(people.webhookSaved);
+    onChanged();
+    close();
+  };
+  const label = webhook === undefined ? say.addWebhook : say.changeFor(webhook.name);
   return (
-    <section aria-labelledby="webhook">
-      <h2 id="webhook">{say.webhook}</h2>
-      <p>{say.webhookIntro}</p>
-      {channels.data === undefined ? (
-        <LoadState {...channels} />
-      ) : (
-        <Fields key={channels.data.webhooks[0]?.url ?? ''} channels={channels.data} onChanged={channels.reload} />
-      )}
-    </section>
+    <Form onSend={send} act={say.save} onCancel={close} label={label}>
+      <Field name="name" label={people.name} value={webhook?.name} required autoComplete="off" />
+      <Field name="url" label={people.webhookUrl} type="url" value={webhook?.url} required autoComplete="off" />
+      <Tick name="allowLocal" label={people.allowLocal} isOn={webhook?.allowLocal ?? false} />
+      <Choice name="audience" label={say.audience} value={webhook?.audience ?? 'site'} options={audiences} />
+      <WebhookBody template={webhook?.template ?? ''} contentType={webhook?.contentType ?? 'json'} />
+      <Secret isKept={webhook?.hasSecret ?? false} />
+      <WebhookHeaders headers={webhook?.headers ?? []} />
+    </Form>
   );
 }
