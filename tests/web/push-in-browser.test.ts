@@ -10,6 +10,7 @@ import { openPushEndpoint } from '../support/push-endpoint.ts';
 interface Shown {
   readonly title: string;
   readonly tag: string;
+  readonly lang: string;
   readonly data: object;
 }
 
@@ -65,7 +66,8 @@ function keepShown(context: BrowserContext): Promise<void> {
   return workerOf(context).evaluate(() => {
     const scope = self as unknown as WorkerScope;
     scope.shown = [];
-    scope.registration.showNotification = async (title, { tag, data }) => void scope.shown?.push({ title, tag, data });
+    scope.registration.showNotification = async (title, { tag, lang, data }) =>
+      void scope.shown?.push({ title, tag, lang, data });
   });
 }
 
@@ -79,10 +81,10 @@ function shownOn(context: BrowserContext): Promise<{ title: string; tag: string 
 function pressAcknowledge(context: BrowserContext): Promise<void> {
   return workerOf(context).evaluate(async () => {
     const scope = self as unknown as WorkerScope;
-    const data = scope.shown?.at(-1)?.data;
+    const { data, lang } = scope.shown?.at(-1) ?? {};
     const waited: Promise<unknown>[] = [];
     const waitUntil = (work: Promise<unknown>) => void waited.push(work);
-    const notification = { data, close: () => undefined };
+    const notification = { data, lang, close: () => undefined };
     scope.dispatchEvent(
       Object.assign(new Event('notificationclick'), { notification, action: 'acknowledge', waitUntil }),
     );
