@@ -91,6 +91,12 @@ export function prepareReadingWriter(db: Database) {
   };
 }
 
+// A probe that speaks every five minutes has every fifth minute only: each stands until the next, for as long as the probe may be silent.
+const timeAboveSql = `
+  SELECT coalesce(sum(min(next - minute, @held)) FILTER (WHERE humidity_sum > @humidity * humidity_count), 0) minutes FROM (
+    SELECT minute, humidity_sum, humidity_count, lead(minute, 1, @to) OVER (ORDER BY minute) next
+    FROM minutes WHERE probe = @probe AND minute >= @from AND minute < @to AND humidity_count > 0)`;
+
 const PAGE = 5_000;
 
 export function openReadingStore(db: Database): Store['readings'] {
@@ -104,6 +110,10 @@ export function openReadingStore(db: Database): Store['readings'] {
     `SELECT sum(temperature_sum) tSum, sum(temperature_count) tCount, sum(humidity_sum) hSum, sum(humidity_count) hCount
      FROM minutes WHERE probe = ? AND minute >= ? AND minute < ?`,
   );
+  const timeAbove = db.prepare<
+    [{ probe: number; humidity: number | null; from: number; to: number; held: number }],
+    { minutes: number }
+  >(timeAboveSql);
   const byMinute = db.prepare<[number, number, number, number, number], BucketRow>(
     `SELECT ${bucketOf('minute * 60000')} bucket, ${bucketColumns('minutes')} FROM minutes
      WHERE probe = ? AND minute >= ? AND minute < ? GROUP BY 1 ORDER BY 1`,
@@ -143,6 +153,12 @@ export function openReadingStore(db: Database): Store['readings'] {
       const of = (sum: number | null | undefined, n: number | undefined) =>
         sum === null || sum === undefined || !n ? null : fromScaled(sum / n);
       return { temperature: of(row?.tSum, row?.tCount), humidity: of(row?.hSum, row?.hCount) };
+    },
+    async timeAbove(probe, humidity, { fromMs, toMs, heldMs }) {
+      const [from, to] = [Math.ceil(fromMs / MINUTE_MS), Math.floor(toMs / MINUTE_MS)];
+      const held = Math.max(1, Math.round(heldMs / MINUTE_MS));
+      const row = guarded(() => timeAbove.get({ probe, humidity: toScaled(humidity), from, to, held }));
+      return (row?.minutes ?? 0) * MINUTE_MS;
     },
     checkpoints: prepareCheckpoints(db),
     async countAll() {

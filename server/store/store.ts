@@ -268,6 +268,15 @@ export interface Store {
     buckets(probe: number, query: { fromMs: number; bucketMs: number; count: number }): Promise<ClimateBucket[]>;
     /** Mean of the good readings, by minutes. */
     mean(probe: number, fromMs: number, toMs: number): Promise<{ temperature: number | null; humidity: number | null }>;
+    /**
+     * For how long in [fromMs, toMs), cut to whole minutes, the mean humidity of a minute was above a value, by good raw readings, ms; a minute stands until the next that
+     * has humidity, at most for `heldMs`.
+     */
+    timeAbove(
+      probe: number,
+      humidity: number,
+      span: { readonly fromMs: number; readonly toMs: number; readonly heldMs: number },
+    ): Promise<number>;
     /** The last memory of the quality tests kept at or before an instant, if any, and all later ones, oldest first. */
     checkpoints(probe: number, atMs: number): Promise<StoredCheckpoint[]>;
     countAll(): Promise<number>;

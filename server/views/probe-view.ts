@@ -6,7 +6,11 @@ import type { Node } from '../store/store.ts';
 import type { ProbeState } from '../watch/probe-book.ts';
 import { timeText } from './alarm-view.ts';
 
-export function viewProbe({ probe, newest, calibrations }: ProbeState): ProbeView {
+/** `more`: what is not in the state of the probe. */
+export function viewProbe(
+  { probe, newest, calibrations }: ProbeState,
+  more: Pick<ProbeView, 'batteryPercent' | 'hoursAbove90Rh'>,
+): ProbeView {
   const { id, nodeId, address, name, placement, silenceMs, outOfService, discoveredMs } = probe;
   return {
     ...{ id, nodeId, address, name, outOfService },
@@ -14,6 +18,7 @@ export function viewProbe({ probe, newest, calibrations }: ProbeState): ProbeVie
     place: placement?.place ?? null,
     silenceMinutes: silenceMs / MINUTE_MS,
     discoveredAt: utcText(discoveredMs),
+    ...more,
     last: newest === null ? null : viewReading(newest, calibrations),
   };
 }

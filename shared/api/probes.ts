@@ -44,6 +44,13 @@ export const probeSchema = z.object({
   silenceMinutes: z.number(),
   outOfService: z.boolean(),
   discoveredAt: timeSchema,
+  /** What is left in the battery of its node, percent; null = it has not told. */
+  batteryPercent: z.number().nullable(),
+  /**
+   * Hours above 90 %RH by its good raw readings, since it was placed or its humidity corrected, at most in the last 30 days; up to an hour old.
+   * Null = not counted yet.
+   */
+  hoursAbove90Rh: z.number().nullable(),
   last: z
     .object({
       at: timeSchema,

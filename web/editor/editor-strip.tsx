@@ -9,9 +9,10 @@ import type { PlotInput } from '../strip/plot.ts';
 import { stripData } from '../strip/strip-data.ts';
 import { summarizePlan } from '../strip/summary.ts';
 import { usePlot } from '../strip/use-plot.ts';
+import { valueRanges } from '../strip/value-ranges.ts';
 import { temperatureUnit } from '../temperature-unit.ts';
 import { type BorderHandle, borderHandles, type LimitHandle, limitHandles } from './handles.ts';
-import { editLayout, hoursPerPx, planRanges, type StripBox, valuePerPx, xOfHours, yOfValue } from './strip-geometry.ts';
+import { editLayout, hoursPerPx, type StripBox, valuePerPx, xOfHours, yOfValue } from './strip-geometry.ts';
 import { StripHandle } from './strip-handle.tsx';
 
 interface Props {
@@ -60,7 +61,7 @@ export function EditorStrip({ draft, drawn, focus, onDraft }: Props) {
     return { data, layout: editLayout, zone: 'UTC', unit, window, marked: null };
   }, [data, unit, fromHours, toHours]);
   usePlot(host, input);
-  const box: StripBox = { width, height, fromHours, toHours, ranges: planRanges(data) };
+  const box: StripBox = { width, height, fromHours, toHours, ranges: valueRanges(data.series, editLayout.kind, null) };
   return (
     <section class="editor-strip" aria-label={words.editor.strip}>
       <div

@@ -1,6 +1,6 @@
 // Where a handle stands on the strip of a plan, and what a way of the pointer means. Pure; the plot draws with the same lanes and ranges.
-import { type Lane, type StripLayout, scaleForLane, type ValueRange, widenRange } from '../strip/lanes.ts';
-import type { StripData } from '../strip/strip-data.ts';
+import { type Lane, type StripLayout, scaleForLane } from '../strip/lanes.ts';
+import type { ValueRanges } from '../strip/value-ranges.ts';
 import type { Quantity } from './edit-draft.ts';
 
 /** Room over the plot for the handles of the borders and, under those, of the highest limits; and under it for those of the lowest. */
@@ -19,16 +19,7 @@ export interface StripBox {
   /** Hours after closing at the left and right edge. */
   readonly fromHours: number;
   readonly toHours: number;
-  readonly ranges: Readonly<Record<Quantity, ValueRange>>;
-}
-
-/** The ranges of values that the plot shows of a plan. */
-export function planRanges({ series }: StripData): StripBox['ranges'] {
-  const { corridor } = series;
-  return {
-    humidity: widenRange({ low: 50, high: 100 }, [corridor.humidity.low], 10),
-    temperature: widenRange({ low: 16, high: 32 }, [corridor.temperature.low, corridor.temperature.highHigh], 4),
-  };
+  readonly ranges: ValueRanges;
 }
 
 function plotSize({ width, height }: StripBox): readonly [width: number, height: number] {

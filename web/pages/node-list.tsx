@@ -1,7 +1,6 @@
 // The nodes and their broker credentials. A password is shown once and never again.
 import { useState } from 'preact/hooks';
 import type { NodeView } from '../../shared/api/probes.ts';
-import { LOW_BATTERY_PERCENT } from '../../shared/readings/battery.ts';
 import { agoWords } from '../age.ts';
 import { showNote } from '../announce.ts';
 import { calls } from '../calls.ts';
@@ -10,6 +9,7 @@ import { ActButton } from '../parts/act-button.tsx';
 import { Disclosure } from '../parts/disclosure.tsx';
 import { Field } from '../parts/fields.tsx';
 import { Form, textOf } from '../parts/form.tsx';
+import { batteryWords } from '../probe-hints.ts';
 import { maySetUp } from '../session.ts';
 import { words } from '../strings.ts';
 
@@ -43,12 +43,6 @@ export function ShownOnce({ name, password }: Credentials) {
   );
 }
 
-/** What is left, and whether that is little. */
-function batteryWords(percent: number): string {
-  const text = String(Math.round(percent));
-  return percent < LOW_BATTERY_PERCENT ? words.sensors.batteryLow(text) : words.sensors.battery(text);
-}
-
 function NodeItem({ node, onChanged }: { readonly node: NodeView; readonly onChanged: () => void }) {
   const [made, setMade] = useState<Credentials>();
   const make = async () => {
@@ -56,13 +50,16 @@ function NodeItem({ node, onChanged }: { readonly node: NodeView; readonly onCha
     onChanged();
   };
   const status = sensors.nodeStatus[node.status];
+  const battery = batteryWords(node.batteryPercent);
   const act = node.hasCredentials ? sensors.makeNew : sensors.makeCredentials;
   return (
     <li class="node">
       <h3>{node.id}</h3>
       <p>{node.statusAt === null ? status : `${status}, ${agoWords(slowNowMs.value - Date.parse(node.statusAt))}`}</p>
-      {node.batteryPercent !== null && <p class="details">{batteryWords(node.batteryPercent)}</p>}
-      <p class="details">{node.hasCredentials ? sensors.hasCredentials : sensors.noCredentials}</p>
+      <p class="details">
+        {battery !== null && <span>{battery}</span>}
+        <span>{node.hasCredentials ? sensors.hasCredentials : sensors.noCredentials}</span>
+      </p>
       {maySetUp.value && (
         <ActButton work={make} label={sensors.makeFor(act, node.id)}>
           {act}

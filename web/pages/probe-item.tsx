@@ -11,6 +11,7 @@ import { Disclosure } from '../parts/disclosure.tsx';
 import { Choice, Field, Tick } from '../parts/fields.tsx';
 import { Form, numberOf, textOf } from '../parts/form.tsx';
 import { ShapeMark } from '../parts/shape-mark.tsx';
+import { batteryWords, wetAirWords } from '../probe-hints.ts';
 import { qualityWords } from '../probe-quality.ts';
 import { withHumidity, withTemperature } from '../quantities.ts';
 import { maySetUp } from '../session.ts';
@@ -42,6 +43,17 @@ function Heard({ probe }: { readonly probe: ProbeView }) {
         </span>
         <span>{probe.outOfService ? sensors.outOfService : qualityWords(probe.last)}</span>
       </p>
+    </>
+  );
+}
+
+function Hints({ probe }: { readonly probe: ProbeView }) {
+  const battery = batteryWords(probe.batteryPercent);
+  const wetAir = wetAirWords(probe);
+  return (
+    <>
+      {battery !== null && <p class="details">{battery}</p>}
+      {wetAir !== null && <p class="details wet-air">{wetAir}</p>}
     </>
   );
 }
@@ -109,6 +121,7 @@ export function ProbeItem({ probe, onChanged }: Props) {
       <p class="probe-place">{probe.place === null ? sensors.unplaced : words.placeNames[probe.place]}</p>
       <div class="probe-heard">
         <Heard probe={probe} />
+        <Hints probe={probe} />
       </div>
       {maySetUp.value && (
         <Disclosure title={act} label={`${act}: ${probe.name}`} kind={isNew ? 'main' : 'plain'}>

@@ -3,7 +3,7 @@ import type { ForecastView } from '../../shared/api/chambers.ts';
 import type { TemperatureUnit } from '../temperature-unit.ts';
 import { uPlot } from './chart-library.ts';
 import { inks } from './inks.ts';
-import { type StripLayout, scaleForLane, type ValueRange, widenRange } from './lanes.ts';
+import { type StripLayout, scaleForLane, type ValueRange } from './lanes.ts';
 import { paintAlarms } from './paint-alarms.ts';
 import { paintTimeAxis, paintValueAxes } from './paint-axes.ts';
 import { paintClouds } from './paint-clouds.ts';
@@ -15,6 +15,7 @@ import { paintMarks } from './paint-marks.ts';
 import { paintMarkedWindow, paintNow } from './paint-now.ts';
 import { drawnColumn, isolatedIndices, type StripData } from './strip-data.ts';
 import type { Painter, Picture, Surface } from './surface.ts';
+import { valueRanges } from './value-ranges.ts';
 
 export interface PlotInput {
   readonly data: StripData;
@@ -57,17 +58,12 @@ function visibleForecast({ series }: StripData, [from, to]: PlotInput['window'])
 }
 
 function pictureOf({ data, layout, zone, unit, marked, window }: PlotInput): Picture {
-  const { humidity, temperature, houseHumidity, houseTemperature, corridor } = data.series;
   const forecast = visibleForecast(data, window);
-  const humidityColumns = [humidity.min, humidity.max, houseHumidity, corridor.humidity.low];
-  const temperatureColumns = [
-    ...[temperature.min, temperature.max, corridor.temperature.low, corridor.temperature.highHigh],
-    ...[layout.kind === 'chart' ? houseTemperature : [], forecast?.low ?? [], forecast?.high ?? []],
-  ];
+  const ranges = valueRanges(data.series, layout.kind, forecast);
   return {
     ...{ data, layout, zone, unit, marked, forecast },
-    humidityRange: widenRange({ low: 50, high: 100 }, humidityColumns, 10),
-    temperatureRange: widenRange({ low: 16, high: 32 }, temperatureColumns, 4),
+    humidityRange: ranges.humidity,
+    temperatureRange: ranges.temperature,
   };
 }
 

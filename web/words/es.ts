@@ -792,6 +792,8 @@ export const es: Words = {
     nodeStatus: { online: 'conectado', offline: 'desconectado', unknown: 'no ha dicho nada' },
     battery: (percent) => `batería ${percent} %`,
     batteryLow: (percent) => `batería baja: ${percent} %, cámbiela o cárguela`,
+    longWet: (hours, mark) =>
+      `Mucho tiempo en aire húmedo (${hours} h por encima de 90 %HR en 30 días; nuestro propio límite es de ${mark} h): su humedad puede salir demasiado alta. Compárela con un punto de sal o en un día seco. Una calibración vuelve a empezar la cuenta.`,
     hasCredentials: 'tiene credenciales',
     noCredentials: 'sin credenciales',
     makeCredentials: 'Crear credenciales',

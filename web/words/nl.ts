@@ -792,6 +792,8 @@ export const nl: Words = {
     nodeStatus: { online: 'verbonden', offline: 'niet verbonden', unknown: 'heeft niets gezegd' },
     battery: (percent) => `batterij ${percent} %`,
     batteryLow: (percent) => `batterij bijna leeg: ${percent} %, vervang of laad hem`,
+    longWet: (hours, mark) =>
+      `Lang in natte lucht (${hours} uur boven 90 %RV in 30 dagen; onze eigen grens is ${mark} uur): zijn luchtvochtigheid kan te hoog zijn. Vergelijk hem met een zoutpunt of op een droge dag. Een kalibratie laat de telling opnieuw beginnen.`,
     hasCredentials: 'heeft inloggegevens',
     noCredentials: 'geen inloggegevens',
     makeCredentials: 'Maak inloggegevens',

@@ -15,18 +15,32 @@ import { Problem } from '../../../shared/problem.ts';
 import { utcText } from '../../../shared/units.ts';
 import { hashSecret, makeSecret } from '../../people/secrets.ts';
 import { viewNode, viewProbe } from '../../views/probe-view.ts';
+import { createWetAirBook } from '../../views/wet-air-book.ts';
+import type { ProbeState } from '../../watch/probe-book.ts';
 import type { HttpParts, Routes } from '../http-parts.ts';
 
 const idParams = z.object({ id: idSchema });
 
 export function probeRoutes(app: Routes, { store, watch, chamberActs, clock, broker }: HttpParts): void {
-  const view = (id: string) => {
+  const wetAir = createWetAirBook({ store, clock });
+  const viewAll = async (states: readonly ProbeState[]) => {
+    await wetAir.countDue(states);
+    const batteries = new Map((await store.probes.nodes()).map(({ id, batteryPercent }) => [id, batteryPercent]));
+    return states.map((state) =>
+      viewProbe(state, {
+        batteryPercent: batteries.get(state.probe.nodeId) ?? null,
+        hoursAbove90Rh: wetAir.hoursOf(state),
+      }),
+    );
+  };
+  const view = async (id: string) => {
     const state = watch.probes.byId(id);
-    if (state === undefined) throw new Problem('not-found', ({ problems }) => problems.noSuchProbe);
-    return viewProbe(state);
+    const [shown] = state === undefined ? [] : await viewAll([state]);
+    if (shown === undefined) throw new Problem('not-found', ({ problems }) => problems.noSuchProbe);
+    return shown;
   };
   app.get('/probes', { config: { role: 'viewer' }, schema: { response: { 200: listOf(probeSchema) } } }, async () => ({
-    items: [...watch.probes.all()].map(viewProbe),
+    items: await viewAll([...watch.probes.all()]),
     nextCursor: null,
   }));
   app.post(
@@ -34,7 +48,7 @@ export function probeRoutes(app: Routes, { store, watch, chamberActs, clock, bro
     { config: { role: 'manager' }, schema: { body: newProbeSchema, response: { 201: probeSchema } } },
     async ({ body }, reply) => {
       const { id } = await chamberActs.addProbe(body);
-      return reply.code(201).send(view(id));
+      return reply.code(201).send(await view(id));
     },
   );
   app.patch(

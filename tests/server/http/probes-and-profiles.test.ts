@@ -24,6 +24,7 @@ describe('probes', () => {
     expect(items[1]).toEqual({
       ...{ id: 'p2', nodeId: 'n1', address: 'b', name: 'n1 b', chamberId: null, place: null },
       ...{ silenceMinutes: 10, outOfService: false, discoveredAt: utcText(TENT_MS) },
+      ...{ batteryPercent: null, hoursAbove90Rh: 0 },
       last: {
         ...{ at: utcText(TENT_MS), temperature: 22.5, humidity: 91, temperatureFlag: 1, humidityFlag: 1 },
         ...{ rawTemperature: 22.5, rawHumidity: 91 },
@@ -76,6 +77,11 @@ describe('nodes', () => {
     await send(tent, 'takewell/v1/n1/readings', '{"temperature": 22, "probe": "a", "battery": 12}');
     await send(tent, 'takewell/v1/n1/readings', '{"temperature": 22.1, "probe": "b"}');
     expect(await battery()).toMatchObject({ batteryPercent: 12, batteryAt: utcText(TENT_MS + 60_000) });
+    const { items } = (await tent.api.get<List<ProbeView>>('/probes')).body;
+    expect(items.map(({ address, batteryPercent }) => [address, batteryPercent])).toEqual([
+      ['a', 12],
+      ['b', 12],
+    ]);
   });
 
   it('get a password of their own, a new one each time it is asked for', async () => {

@@ -26,5 +26,6 @@ export function readingsFrom(readings: Iterable<Reading>): Pick<Store, 'readings
   async function* range() {
     yield* readings;
   }
-  return { readings: { range, newest: none, buckets: none, mean: none, checkpoints: none, countAll: none } };
+  const rest = { newest: none, buckets: none, mean: none, timeAbove: none, checkpoints: none, countAll: none };
+  return { readings: { range, ...rest } };
 }

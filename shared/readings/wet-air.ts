@@ -1,0 +1,24 @@
+// How long a probe has been in wet air, and when that is long enough to say so. Capacitive humidity sensors creep upward in it and recover slowly
+// (common knowledge of their makers' documents; how much and how fast differs from one to the next, so only the time is told, never a correction).
+import { DAY_MS } from '../units.ts';
+import type { Calibration } from './calibration.ts';
+
+/** Above this air counts as wet, %RH: where sensors are said to creep. */
+export const WET_AIR_HUMIDITY = 90;
+
+/** So far back wet air is counted: what was longer ago is taken as recovered from. */
+export const WET_AIR_DAYS = 30;
+
+/** From here on a page says it, hours: ours, from no standard. Ten days of thirty, more than the wet days of one healing. */
+export const LONG_IN_WET_AIR_HOURS = 240;
+
+/**
+ * From when wet air counts against a probe at `nowMs`, ms: since it was put where it stands (`placedMs`, null = nowhere) or its humidity was
+ * corrected, whichever came last, at most thirty days back. An entry about temperature alone changes nothing.
+ */
+export function wetAirSince(placedMs: number | null, calibrations: readonly Calibration[], nowMs: number): number {
+  const corrected = calibrations.flatMap(({ humidity, fromMs }) =>
+    humidity !== undefined && fromMs <= nowMs ? [fromMs] : [],
+  );
+  return Math.max(nowMs - WET_AIR_DAYS * DAY_MS, placedMs ?? 0, ...corrected);
+}

@@ -1,0 +1,33 @@
+// From when wet air counts against a probe.
+import { describe, expect, it } from 'vitest';
+import type { Calibration } from '../../../shared/readings/calibration.ts';
+import { wetAirSince } from '../../../shared/readings/wet-air.ts';
+import { DAY_MS } from '../../../shared/units.ts';
+
+const NOW = Date.UTC(2026, 2, 31);
+const ago = (days: number) => NOW - days * DAY_MS;
+const humidity = (fromMs: number): Calibration => ({ kind: 'offset', fromMs, humidity: { offset: -1 } });
+const temperature = (fromMs: number): Calibration => ({ kind: 'offset', fromMs, temperature: { offset: 0.2 } });
+const salts = (fromMs: number): Calibration => ({
+  ...{ kind: 'two-point', fromMs },
+  humidity: [
+    { reference: 75.3, measured: 77 },
+    { reference: 97.3, measured: 98 },
+  ],
+});
+
+describe('wet air counts', () => {
+  it.each<[number | null, readonly Calibration[], number, string]>([
+    [null, [], ago(30), 'for thirty days, where it stands nowhere'],
+    [ago(40), [], ago(30), 'for thirty days, placed before'],
+    [ago(12), [], ago(12), 'since it was placed'],
+    [ago(12), [humidity(ago(5))], ago(5), 'since its humidity was corrected'],
+    [ago(12), [salts(ago(5))], ago(5), 'since it was held over salts'],
+    [ago(5), [humidity(ago(12))], ago(5), 'since it was placed, corrected before'],
+    [ago(12), [humidity(ago(8)), humidity(ago(3))], ago(3), 'since the newest of two corrections'],
+    [ago(12), [temperature(ago(5))], ago(12), 'on through a correction of temperature alone'],
+    [ago(12), [humidity(ago(-1))], ago(12), 'on until a correction begins to hold'],
+  ])('placed %s, corrected %j: from %i (%s)', (placedMs, calibrations, sinceMs) => {
+    expect(wetAirSince(placedMs, calibrations, NOW)).toBe(sinceMs);
+  });
+});

@@ -1,0 +1,75 @@
+// What is said beside a probe of its battery and of wet air: as words, and on the sensors page in a real browser.
+import { describe, expect, it } from 'vitest';
+import { HOUR_MS, MINUTE_MS } from '../../shared/units.ts';
+import { batteryWords, wetAirWords } from '../../web/probe-hints.ts';
+import { openBrowser, openPage, phone, type Screen, signInOn, wallScreen } from '../support/browser.ts';
+import { look, watchConsole } from '../support/look-at-page.ts';
+import { openTent, TENT_MS } from '../support/open-tent.ts';
+import { MANAGER } from '../support/open-test-app.ts';
+import { storedReading } from '../support/open-test-store.ts';
+
+describe('wet air is said from 240 hours on', () => {
+  it.each<[number | null, RegExp | null, string]>([
+    [null, null, 'not counted yet'],
+    [0, null, 'none'],
+    [239.99, null, 'just before'],
+    [
+      240,
+      /^Long in wet air \(240 h above 90 %RH in 30 days; our own mark is 240 h\): its humidity may read high\./,
+      'the mark',
+    ],
+    [311.9, /\(311 h above 90 %RH in 30 days;/, 'whole hours, never more than there were'],
+  ])('%s hours (%s)', (hoursAbove90Rh, said) => {
+    const text = wetAirWords({ hoursAbove90Rh });
+    if (said === null) expect(text).toBeNull();
+    else expect(text).toMatch(said);
+  });
+});
+
+describe('a battery is called low below 20 %', () => {
+  it.each([
+    [null, null],
+    [20, 'battery 20 %'],
+    [19, 'battery low: 19 %, change or charge it'],
+  ])('%s', (percent, said) => {
+    expect(batteryWords(percent)).toBe(said);
+  });
+});
+
+it.each<[string, Screen]>([
+  ['a phone', phone],
+  ['the wall screen', wallScreen],
+])(
+  'on %s, a probe that was long in wet air says so, and each probe how its battery is',
+  async (_name, screen) => {
+    const tent = await openTent({ startMs: TENT_MS - 260 * HOUR_MS });
+    const readings = Array.from({ length: 250 * 6 }, (_, index) =>
+      storedReading({ timeMs: TENT_MS + (index * 10 - 250 * 60) * MINUTE_MS, humidity: 97 }),
+    );
+    await tent.app.store.commit({ readings });
+    tent.clock.set(TENT_MS);
+    const payload = new TextEncoder().encode(
+      '[{"temperature":23,"humidity":96,"probe":"a","battery":14},{"temperature":21,"humidity":55,"probe":"b","battery":14}]',
+    );
+    await tent.app.intake.push({ topic: 'takewell/v1/n1/readings', payload, arrivalMs: TENT_MS, retained: false });
+    const page = await openPage(await openBrowser(), tent.app.url, screen);
+    const faults = watchConsole(page);
+    await page.goto('/');
+    await signInOn(page, MANAGER);
+    await page.goto('/sensors');
+    const probe = (name: string) => page.locator('.probe', { has: page.getByRole('heading', { name }) });
+    await probe('n1 a')
+      .getByText(/^Long in wet air \(250 h above 90 %RH in 30 days;/)
+      .waitFor();
+    await probe('n1 a').getByText('battery low: 14 %, change or charge it').waitFor();
+    await probe('n1 b').getByText('battery low: 14 %, change or charge it').waitFor();
+    expect(
+      await probe('n1 b')
+        .getByText(/wet air/)
+        .count(),
+    ).toBe(0);
+    await look(page, 'probe-hints', screen);
+    expect(faults).toEqual([]);
+  },
+  60_000,
+);
