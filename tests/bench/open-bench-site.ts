@@ -3,14 +3,16 @@ import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import pino from 'pino';
-import { openApp } from '../../server/app.ts';
+import { type AppOptions, openApp } from '../../server/app.ts';
 import { systemClock } from '../../server/clock.ts';
 import { readSettings } from '../../server/settings.ts';
 import { HOUR_MS, utcText } from '../../shared/units.ts';
-import { createApiClient } from '../support/api-client.ts';
+import { type ApiClient, createApiClient } from '../support/api-client.ts';
 
 export interface BenchSite {
   readonly port: number;
+  /** Signed in as the manager. */
+  readonly api: ApiClient;
   stored(): Promise<number>;
   /** Resolves when so many readings are stored. */
   untilStored(count: number): Promise<void>;
@@ -25,7 +27,11 @@ const PROBES_A_TENT = 4;
 /** Nodes of the probes that stand in the tents, one probe each. */
 export const nodes = Array.from({ length: TENTS * PROBES_A_TENT }, (_, n) => `node-${n + 1}`);
 
-export async function openBenchSite(environment: Record<string, string> = {}): Promise<BenchSite> {
+/** `options` replaces parts of the service, such as its clock. */
+export async function openBenchSite(
+  environment: Record<string, string> = {},
+  options: Partial<Omit<AppOptions, 'settings'>> = {},
+): Promise<BenchSite> {
   const folder = await mkdtemp(join(tmpdir(), 'takewell-bench-'));
   const code = 'set-up-code-of-the-bench';
   const settings = readSettings({
@@ -35,7 +41,7 @@ export async function openBenchSite(environment: Record<string, string> = {}): P
     TAKEWELL_SETUP_CODE: code,
     ...environment,
   });
-  const app = await openApp({ settings, clock: systemClock, log: pino({ level: 'silent' }) });
+  const app = await openApp({ clock: systemClock, log: pino({ level: 'silent' }), ...options, settings });
   const api = createApiClient(app.url);
   await api.post('/setup', { code, name: 'Bench', password: 'a password for the bench' });
   for (let tent = 0; tent < TENTS; tent += 1) {
@@ -51,6 +57,7 @@ export async function openBenchSite(environment: Record<string, string> = {}): P
   const followed = stream.body?.pipeTo(new WritableStream()).catch(() => undefined);
   return {
     port: app.mqttPort ?? 0,
+    api,
     stored: () => app.store.readings.countAll(),
     untilStored: (count) => until(async () => (await app.store.readings.countAll()) >= count),
     untilReady: () => until(async () => (await api.get('/health')).status === 200),

@@ -1,6 +1,7 @@
 // `npm run bench`: every benchmark, each as a ratio to its floor in the same run, printed and written to bench-results.json. It asserts nothing.
 import { writeFileSync } from 'node:fs';
 import { cpus } from 'node:os';
+import { measureAlertLatency } from './alert-latency.ts';
 import { type BenchLine, sayLine } from './bench-line.ts';
 import { measureChart } from './chart.ts';
 import { measureIngest } from './ingest.ts';
@@ -12,6 +13,7 @@ import { measureScreens } from './screens.ts';
 /** One entry a topic; each gives its lines as they are measured. */
 const benchmarks: readonly (() => AsyncIterable<BenchLine>)[] = [
   measureIngest,
+  measureAlertLatency,
   measureReplay,
   measureRecord,
   measureChart,
