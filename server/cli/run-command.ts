@@ -31,6 +31,10 @@ const commands: Readonly<Record<string, Entry>> = {
     does: 'give a person a new password',
     load: async () => (await import('./set-password.ts')).setPassword,
   },
+  'test-alert': {
+    does: 'try a channel with a test message',
+    load: async () => (await import('./test-alert.ts')).testAlert,
+  },
 };
 
 /** Runs a command line. `complain` gets the one line of an error. */

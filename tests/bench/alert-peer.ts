@@ -97,7 +97,10 @@ function sendSteadily(client: MqttClient, { quietNodes, readingsPerSecond }: Ale
     const due = ((performance.now() - startMs) * readingsPerSecond) / 1_000;
     for (; sent < due; sent += 1) {
       const swing = Math.sin(sent / 500);
-      const air = { temperature: Math.round(2_300 + 100 * swing) / 100, humidity: Math.round(9_600 + 50 * swing) / 100 };
+      const air = {
+        temperature: Math.round(2_300 + 100 * swing) / 100,
+        humidity: Math.round(9_600 + 50 * swing) / 100,
+      };
       client.publish(topicOf(quietNodes[sent % quietNodes.length] ?? ''), JSON.stringify(air), { qos: 1 });
     }
   }, 1);

@@ -12,6 +12,7 @@ const commands = [
   'record',
   'replay',
   'set-password',
+  'test-alert',
 ];
 
 describe('help', () => {
