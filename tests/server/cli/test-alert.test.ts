@@ -87,7 +87,10 @@ describe('by webhook', () => {
     receiver.answerWith({ status: 503 });
     const { run } = await openSite({ webhooks: [webhookTo(receiver.url, { name: 'Gateway' })] });
     const { code, results } = await run(['--channel', 'webhook', '--webhook', 'Gateway', '--json']);
-    expect({ code, results }).toMatchObject({ code: 1, results: [{ delivered: false, reason: expect.stringContaining('503') }] });
+    expect({ code, results }).toMatchObject({
+      code: 1,
+      results: [{ delivered: false, reason: expect.stringContaining('503') }],
+    });
   });
 
   it('tells a person through one that is called for each person', async () => {
