@@ -22,6 +22,7 @@ import { createSirenTopic } from './ingest/siren-topic.ts';
 import { createHeartbeat } from './notify/heartbeat.ts';
 import { makeSecret } from './people/secrets.ts';
 import { createSignIn } from './people/sign-in.ts';
+import { createReachBook } from './reach-book.ts';
 import { gatherRecord } from './record/gather-record.ts';
 import { recordCsv } from './record/record-csv.ts';
 import { recordJson } from './record/record-json.ts';
@@ -165,12 +166,13 @@ async function openOn(
     refuse: (message, reason) => refuseMessage(store, message, reason),
     log,
   });
+  const reach = createReachBook({ store, duty, clock });
   const self = createSelfWatch({
     ...{ store, watch, outage, clock, log, delivery, announce, dataDir: settings.dataDir },
     senses: {
       brokerTrouble: () => (isBrokerOpen ? broker.trouble() : null),
       storeTrouble: () => intake.trouble()?.message ?? null,
-      reach: async () => null,
+      reach: reach.now,
     },
   });
   // Before the first reading comes in: whether a gap is to be told first.
@@ -209,7 +211,7 @@ async function openOn(
   const http = await openHttpServer(
     settings,
     {
-      ...{ store, watch, site, hub, clock, isSecure, version, duty, links, ...acts },
+      ...{ store, watch, site, hub, clock, isSecure, version, duty, reach, links, ...acts },
       signIn: createSignIn({ store, clock, setupCode }),
       health: () => checkHealth(healthParts),
       metrics: () => describeMetrics(healthParts),

@@ -15,6 +15,7 @@ import type { AcknowledgeLinks } from '../acknowledge-links.ts';
 import type { Clock } from '../clock.ts';
 import type { DutyBook } from '../duty-book.ts';
 import type { SignIn } from '../people/sign-in.ts';
+import type { ReachBook } from '../reach-book.ts';
 import type { Site } from '../site.ts';
 import type { Store } from '../store/store.ts';
 import type { BatchActs } from '../watch/batch-acts.ts';
@@ -39,6 +40,7 @@ export interface HttpParts {
   readonly metrics: () => Promise<string>;
   readonly telling: Telling;
   readonly duty: DutyBook;
+  readonly reach: ReachBook;
   readonly broker: BrokerAddress;
   readonly links: AcknowledgeLinks;
   /** Called after the mappings changed. */

@@ -30,7 +30,16 @@ interface Channels {
 export interface DeliveryParts {
   readonly store: Pick<
     Store,
-    'notices' | 'alarms' | 'chambers' | 'batches' | 'probes' | 'phones' | 'people' | 'readings' | 'settings'
+    | 'notices'
+    | 'alarms'
+    | 'chambers'
+    | 'batches'
+    | 'probes'
+    | 'phones'
+    | 'people'
+    | 'readings'
+    | 'settings'
+    | 'targetResults'
   >;
   readonly channels: Channels;
   readonly clock: { nowMs(): number };

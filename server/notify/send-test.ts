@@ -5,6 +5,7 @@ import type { SendResult } from './channels/channel.ts';
 import type { DeliveryParts } from './delivery-parts.ts';
 import { findTarget } from './find-target.ts';
 import { keepPhoneResult } from './keep-phone-result.ts';
+import { keepTargetResult } from './keep-target-result.ts';
 import { buildTestMessage } from './notice-message.ts';
 import { makeOccasion } from './occasion.ts';
 
@@ -30,6 +31,7 @@ async function trySending(target: TestTarget, parts: DeliveryParts): Promise<Sen
     if (typeof found === 'string') return { delivered: false, retryable: false, reason: found };
     const occasion = makeOccasion(parts.clock.nowMs(), parts.publicUrl(), parts.manner(), found.person);
     const result = await found.send(buildTestMessage(occasion, target.targetId));
+    await keepTargetResult(target.targetId, result, parts);
     if (found.phone !== null) await keepPhoneResult(found.phone, result, parts);
     return result;
   } catch (err) {

@@ -8,6 +8,7 @@ import { decideOutcome, type Outcome, retryUnlessForgotten } from './decide-outc
 import type { DeliveryParts } from './delivery-parts.ts';
 import { findTarget } from './find-target.ts';
 import { keepPhoneResult } from './keep-phone-result.ts';
+import { keepTargetResult } from './keep-target-result.ts';
 import { isForgotten, isHistory } from './notice-age.ts';
 import type { Recorder } from './record-outcome.ts';
 
@@ -89,6 +90,7 @@ async function send(notices: readonly Notice[], { parts, circuit, stop }: Tellin
   const result = await target.send(message, stop);
   circuit.note(target.service, !result.delivered && result.serviceDown === true, parts.clock.nowMs());
   if (isPush) await link?.keep();
+  if (!stop.aborted) await keepTargetResult(first.targetId, result, parts);
   if (target.phone !== null && !stop.aborted) await keepPhoneResult(target.phone, result, parts);
   return decideOutcome(result, first, parts.clock.nowMs(), parts.random());
 }

@@ -18,6 +18,7 @@ import { openReadingStore, prepareReadingWriter } from './reading-store.ts';
 import { openSettingStore, prepareSettingWriter } from './setting-store.ts';
 import type { Commit, Store } from './store.ts';
 import { guarded } from './store-problem.ts';
+import { openTargetResultStore } from './target-result-store.ts';
 
 /** Opens the store in a SQLite file, made and migrated as needed. Problems as `openDatabase`. */
 export function openStore(options: DatabaseOptions): Store {
@@ -53,6 +54,7 @@ function storeOn(db: Database): Store {
     phones: openPhoneStore(db),
     duty: openDutyStore(db),
     notices: openNoticeStore(db),
+    targetResults: openTargetResultStore(db),
     acknowledgeLinks: openAcknowledgeLinkStore(db),
     settings: openSettingStore(db),
   };

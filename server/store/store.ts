@@ -13,6 +13,7 @@ import type { QualityCheckpoint } from '../../shared/readings/quality/quality-ru
 import type { Flag, Reading } from '../../shared/readings/reading.ts';
 import type { DutySpan } from '../../shared/telling/duty.ts';
 import type { NoticeDraft } from '../../shared/telling/notice.ts';
+import type { TargetResult } from '../../shared/telling/reach.ts';
 
 export interface Chamber {
   readonly id: string;
@@ -407,6 +408,11 @@ export interface Store {
     /** The device has shown it. Only the first time counts; false when there is no such notice. */
     confirm(id: string, atMs: number): Promise<boolean>;
     get(id: string): Promise<Notice | null>;
+  };
+  /** The last result of every target that something was sent to; a phone that is gone, or subscribed anew, has none. */
+  readonly targetResults: {
+    all(): Promise<TargetResult[]>;
+    put(result: TargetResult): Promise<void>;
   };
   readonly acknowledgeLinks: {
     /** Adds one, and takes away those that have expired by `sweepBeforeMs`. */

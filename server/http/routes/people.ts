@@ -2,6 +2,7 @@
 import { nanoid } from 'nanoid';
 import { z } from 'zod';
 import { idSchema, listOf } from '../../../shared/api/common.ts';
+import { reachSchema } from '../../../shared/api/reach.ts';
 import {
   createdTokenSchema,
   newPersonSchema,
@@ -17,13 +18,14 @@ import { hashPassword } from '../../people/passwords.ts';
 import { withoutDetails } from '../../people/person-details.ts';
 import { hashSecret, makeSecret } from '../../people/secrets.ts';
 import type { Person, Store } from '../../store/store.ts';
+import { viewReach } from '../../views/reach-view.ts';
 import { personIdOf } from '../actor.ts';
 import type { HttpParts, Routes } from '../http-parts.ts';
 import { viewPerson } from './session.ts';
 
 const idParams = z.object({ id: idSchema });
 
-export function peopleRoutes(app: Routes, { store, clock, telling, hub }: HttpParts): void {
+export function peopleRoutes(app: Routes, { store, clock, telling, hub, reach }: HttpParts): void {
   app.get(
     '/people',
     { config: { role: 'manager' }, schema: { response: { 200: listOf(personSchema) } } },
@@ -43,6 +45,16 @@ export function peopleRoutes(app: Routes, { store, clock, telling, hub }: HttpPa
       await store.people.add(person);
       await telling.targetsChanged();
       return reply.code(201).send(viewPerson(withoutDetails(person)));
+    },
+  );
+  app.get(
+    '/people/me/reach',
+    { config: { role: 'viewer', peopleOnly: true }, schema: { response: { 200: reachSchema } } },
+    async (request) => {
+      const id = personIdOf(request);
+      const [own, phones] = [await reach.ofPerson(id), await store.phones.ofPerson(id)];
+      if (own === null) throw new Problem('not-found', ({ problems }) => problems.noSuchPerson);
+      return viewReach(own, { phones, webhooks: telling.channels().webhooks });
     },
   );
   app.patch(

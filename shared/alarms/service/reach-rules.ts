@@ -1,4 +1,5 @@
-// Whether alerts arrive: everything sent to a person fails, nobody is on duty or soon will not be, nobody can be told at all.
+// Whether alerts arrive: everything sent to a person fails, nobody is on duty or soon will not be, nobody can be told at all. Without an
+// open batch there is nothing to be told of, and all of them are quiet.
 import { DAY_MS, HOUR_MS, MINUTE_MS } from '../../units.ts';
 import { type Judgement, noLimits, type Rule } from '../rules/rule.ts';
 import type { PersonReach, ServiceScene } from './service-scene.ts';
@@ -16,9 +17,10 @@ export const deliveryFailing: Rule<ServiceScene> = {
   worse: 1,
   onDelayMs: [5 * MINUTE_MS, 5 * MINUTE_MS],
   offDelayMs: 0,
-  judge({ reach }) {
+  judge({ openBatches, reach }) {
+    const isNeeded = openBatches.length > 0;
     return (reach?.people ?? []).map((person) => {
-      const level = allFail(person) ? (person.isOnDuty ? 2 : 1) : 0;
+      const level = isNeeded && allFail(person) ? (person.isOnDuty ? 2 : 1) : 0;
       const about = { id: person.personId, question: person.name, ifNo: '' };
       const trouble = person.ways.map((way) => way.trouble ?? '').find((text) => text !== '');
       const service = trouble === undefined ? {} : { service: { trouble } };
@@ -34,9 +36,9 @@ export const nobodyOnDuty: Rule<ServiceScene> = {
   worse: -1,
   onDelayMs: [MINUTE_MS, MINUTE_MS],
   offDelayMs: 0,
-  judge({ nowMs, reach }) {
+  judge({ nowMs, openBatches, reach }) {
     const duty = reach?.duty ?? null;
-    if (duty === null) return [calm];
+    if (duty === null || openBatches.length === 0) return [calm];
     if (!duty.isAnybodyOn) return [{ probeId: null, level: 2, value: 0, limits: noLimits }];
     const aheadMs = duty.nextGapMs === null ? null : duty.nextGapMs - nowMs;
     const isNear = aheadMs !== null && aheadMs < GAP_AHEAD_MS;
@@ -48,17 +50,16 @@ export const nobodyOnDuty: Rule<ServiceScene> = {
 
 export const nobodyReachable: Rule<ServiceScene> = {
   id: 'nobody-reachable',
-  // Without a batch there is nothing to be told of; a program that takes notices may still tell somebody.
-  priority: ['low', 'high'],
+  // A program that takes notices may still tell somebody. Nobody can be rung for the other: who looks at the screen is told.
+  priority: ['low', 'medium'],
   worse: 1,
   // Who sets up a site has a while to sign up a phone.
   onDelayMs: [15 * MINUTE_MS, 15 * MINUTE_MS],
   offDelayMs: 0,
   judge({ openBatches, reach }) {
-    if (reach === null) return [calm];
+    if (reach === null || openBatches.length === 0) return [calm];
     const isReachable = reach.people.some(({ ways }) => ways.some(({ works }) => works));
-    const isSerious = openBatches.length > 0 && !reach.hasProgram;
-    const level = isReachable ? 0 : isSerious ? 2 : 1;
+    const level = isReachable ? 0 : reach.hasProgram ? 1 : 2;
     return [{ probeId: null, level, value: null, limits: noLimits }];
   },
 };

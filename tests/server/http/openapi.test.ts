@@ -66,6 +66,7 @@ const contract: Record<string, string> = {
 /** What the program adds to it. */
 const added: Record<string, string> = {
   '/people/me': 'patch',
+  '/people/me/reach': 'get',
   '/batches/{id}/venting': 'get',
   '/batches/{id}/exposure': 'get',
   '/batches/learning': 'get',

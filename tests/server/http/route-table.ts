@@ -103,6 +103,7 @@ const ownAffairs: readonly [Method, string][] = [
   ['DELETE', '/phones/lost/{id}'],
   ['POST', '/channels/test'],
   ['PATCH', '/people/me'],
+  ['GET', '/people/me/reach'],
 ];
 
 const rows = (list: readonly [Method, string][], role: RouteRow['role']): RouteRow[] =>

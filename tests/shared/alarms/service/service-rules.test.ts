@@ -157,7 +157,7 @@ describe('whom alerts reach', () => {
     },
     {
       reach: reach({ people: [person({ ways: [] })] }),
-      told: ['nobody-reachable occurred high'],
+      told: ['nobody-reachable occurred medium'],
       why: 'no way at all',
     },
     {
@@ -182,5 +182,10 @@ describe('whom alerts reach', () => {
     },
   ])('$why: $told', ({ reach: now, told }) => {
     expect(watchFor({ reach: now }, 16 * MINUTE_MS).told).toEqual(told);
+  });
+
+  it("is nobody's worry while no batch is open", () => {
+    const failing = reach({ people: [person({ ways: [fails] })], duty: { isAnybodyOn: false, nextGapMs: null } });
+    expect(watchFor({ reach: failing, openBatches: [] }, HOUR_MS).told).toEqual([]);
   });
 });

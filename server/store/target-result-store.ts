@@ -1,0 +1,20 @@
+// The last result of every way alerts can go: one row a target.
+import type { Database } from 'better-sqlite3';
+import type { TargetResult } from '../../shared/telling/reach.ts';
+import type { Store } from './store.ts';
+import { guarded } from './store-problem.ts';
+
+type Row = Omit<TargetResult, 'delivered'> & { readonly delivered: number };
+
+export function openTargetResultStore(db: Database): Store['targetResults'] {
+  const all = db.prepare<[], Row>('SELECT target_id targetId, delivered, text, at_ms atMs FROM target_results');
+  const put = db.prepare(
+    'INSERT OR REPLACE INTO target_results (target_id, delivered, text, at_ms) VALUES (?, ?, ?, ?)',
+  );
+  return {
+    all: async () => guarded(() => all.all()).map((row) => ({ ...row, delivered: row.delivered === 1 })),
+    async put({ targetId, delivered, text, atMs }) {
+      guarded(() => put.run(targetId, Number(delivered), text, atMs));
+    },
+  };
+}
