@@ -14,6 +14,8 @@ import type { Subscription } from './push-endpoint.ts';
 
 export interface Outbox {
   readonly store: Store;
+  /** Of the database file. */
+  readonly file: string;
   addPhone(subscription: Subscription): Promise<Phone>;
   setChannels(channels: Partial<Channels>): Promise<void>;
   /** Writes an alarm and its notices in one commit, as the watch does. */
@@ -28,7 +30,8 @@ export interface Outbox {
 /** Opens it; the test that calls it closes and removes it when it ends. */
 export async function openOutbox(nowMs: number): Promise<Outbox> {
   const folder = await mkdtemp(join(tmpdir(), 'takewell-outbox-'));
-  const store = openStore({ file: join(folder, 'takewell.sqlite'), nowMs });
+  const file = join(folder, 'takewell.sqlite');
+  const store = openStore({ file, nowMs });
   onTestFinished(async () => {
     await store.close();
     await rm(folder, { recursive: true });
@@ -38,6 +41,7 @@ export async function openOutbox(nowMs: number): Promise<Outbox> {
   let phones = 0;
   return {
     store,
+    file,
     addPhone({ endpoint, keys }) {
       phones += 1;
       const id = `phone-${phones}`;
