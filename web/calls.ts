@@ -14,6 +14,7 @@ import type { CreatedInvitation, InvitationView } from '../shared/api/invitation
 import type { LearningView, OverlayView } from '../shared/api/learning.ts';
 import type { BrokerAddress, NodeView, ProbeView, RefusedView } from '../shared/api/probes.ts';
 import type { ProfileVerdictView, ProfileView } from '../shared/api/profiles.ts';
+import type { ReachView } from '../shared/api/reach.ts';
 import type { Person, PersonDetails, Role, Session, TokenView } from '../shared/api/session.ts';
 import type { DeliveryResult, PhonesView, PhoneView, SiteSettings } from '../shared/api/telling.ts';
 import type { VentingView } from '../shared/api/venting.ts';
@@ -129,6 +130,7 @@ export const calls = {
   openWall: (token: string) =>
     sendJson<{ name: string }>('POST', '/wall', {}, token === '' ? {} : { authorization: `Bearer ${token}` }),
 
+  reach: () => getJson<ReachView>('/people/me/reach'),
   phones: () => getJson<PhonesView>('/phones'),
   addPhone: (name: string, subscription: object) => sendJson<PhoneView>('POST', '/phones', { name, subscription }),
   removePhone: (id: string) => sendJson('DELETE', `/phones/${id}`),

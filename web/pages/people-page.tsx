@@ -13,6 +13,7 @@ import { MyContact } from './my-contact.tsx';
 import { MyLanguage } from './my-language.tsx';
 
 import { MyPhones } from './my-phones.tsx';
+import { MyReach } from './my-reach.tsx';
 import { PeopleList } from './people-list.tsx';
 import { SiteChannels } from './site-channels.tsx';
 
@@ -42,6 +43,7 @@ export function PeoplePage() {
           </div>
         )}
       </PageHead>
+      {me !== null && <MyReach me={me} />}
       {maySetUp.value ? (
         <div class="columns is-uneven">
           <div class="stack">

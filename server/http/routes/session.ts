@@ -13,7 +13,7 @@ export function viewPerson({ id, name, role, createdMs, passwordHash: _, ...deta
   return { id, name, role, createdAt: utcText(createdMs), ...details };
 }
 
-export function sessionRoutes(app: Routes, { signIn, store, site, isSecure, isDemo }: HttpParts): void {
+export function sessionRoutes(app: Routes, { signIn, store, site, telling, isSecure, isDemo }: HttpParts): void {
   const cookie = { httpOnly: true, sameSite: 'lax', secure: isSecure, path: '/', maxAge: SESSION_MS / 1000 } as const;
   const describe = async (person: Person | null) => ({
     person: person === null ? null : viewPerson(person),
@@ -38,6 +38,8 @@ export function sessionRoutes(app: Routes, { signIn, store, site, isSecure, isDe
     async (request, reply) => {
       const { code, name, password } = request.body;
       const { person, session } = await signIn.setUp(code, name, password);
+      // The first manager can be told from now on.
+      await telling.targetsChanged();
       return reply
         .setCookie(SESSION_COOKIE, session, cookie)
         .code(201)
