@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import AxeBuilder from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
+import { english, type Words } from '../../web/strings.ts';
 import type { Screen } from './browser.ts';
 
 const screens = join(import.meta.dirname, '../screens');
@@ -19,10 +20,11 @@ export function watchConsole(page: Page): readonly string[] {
   return faults;
 }
 
-/** Waits until nothing loads or is drawn any more, also below the first screenful. */
-export async function comeToRest(page: Page): Promise<void> {
+/** Waits until nothing loads or is drawn any more, also below the first screenful; `words` are those of the page. */
+export async function comeToRest(page: Page, words: Words = english): Promise<void> {
   await page.locator('h1').waitFor({ state: 'attached' });
-  await page.waitForFunction(() => !/Loading…|Drawing…|Asking for the/.test(document.body.textContent));
+  const waiting = [words.problems.loading, words.chart.loading, words.overview.loading, words.alarms.loading];
+  await page.waitForFunction((texts) => !texts.some((text) => document.body.textContent.includes(text)), waiting);
   // A strip is asked for when it comes into view.
   for (const strip of await page.locator('.strip').all()) {
     await strip.scrollIntoViewIfNeeded();

@@ -3,24 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { english, type Words } from '../../web/strings.ts';
 import { es } from '../../web/words/es.ts';
 import { nl } from '../../web/words/nl.ts';
-import { walkWords } from '../support/walk-words.ts';
-
-const names = ['Heat', 'Cold'];
-/** Functions that take more than numbers and text. */
-const special = {
-  'calibration.salt': ['first'],
-  'calibration.measured': ['first'],
-  'profiles.levels': [['80', '90']],
-  'service.here': [names],
-  'duty.steps': [{ next: 5, everyone: 10, siren: 15, repeat: 20 }],
-  'editor.check': [3, ''],
-  'firstSteps.chamberDone': ['Tent 1'],
-};
-
-/** The page's own texts; the shared ones have a test of their own. */
-function textsOf({ shared: _, ...own }: Words) {
-  return walkWords(own, special);
-}
+import { pageTexts } from '../support/page-texts.ts';
 
 const languages: readonly (readonly [name: string, Words])[] = [
   ['English', english],
@@ -33,11 +16,11 @@ const alike =
   /^(product|units|age\.(seconds|minutes|hours)|chart\.(hour|sixHours|day|dayCell|meanMinMax|range|share|pair|checkWas|noted|readPlan|columns\.tempPlan|columns\.corridor)|quantities\.(vpdShort|limits)|when\.on|certainty\.(plusMinus|vpd)|sensors\.(topic|payload|where|hears|columns\.topic)|batches\.(csv|json|take)|learning\.(takeInterval|association|picture|pair)|overview\.(fillingMark|trays|graft)|batch\.(profileOption|trays|facts\.size2|facts\.version|method)|profiles\.(constant|ramp|stairs|more|less|outer)|howOften\.percent|pageTitle|settings\.(units|metres)|venting\.leftOutLine|log\.(workingFor|gapWords)|chart\.later|acts\.no|chart\.answers\.no|checks\.answeredNo|checks\.noFor|nav\.(overview|people)|alarms\.newAlarm|menu|roles|duty\.(gap|daysRange|hours|rotaLine)|editor\.(limitHandle|parts\.value|place\.plan|check|borderShort)|versions\.(actFor|faultAt|option)|changed\.(fromTo|limit)|batches\.batchIn|channels\.(email|webhooks|asJson)$|guide\.(topicName|topic|simulate))/;
 
 describe.each(languages)('%s', (_, words) => {
-  const texts = textsOf(words);
+  const texts = pageTexts(words);
 
   it('has every text, none of them empty', () => {
     expect(texts.map(({ path }) => path).sort()).toEqual(
-      textsOf(english)
+      pageTexts(english)
         .map(({ path }) => path)
         .sort(),
     );
@@ -59,8 +42,8 @@ describe.each(languages)('%s', (_, words) => {
 
 describe.each(languages.slice(1))('%s', (_, words) => {
   it('is said otherwise than English, but for names, units and signs', () => {
-    const said = new Map(textsOf(english).map(({ path, text }) => [path, text]));
-    const same = textsOf(words).filter(({ path, text }) => said.get(path) === text && !alike.test(path));
+    const said = new Map(pageTexts(english).map(({ path, text }) => [path, text]));
+    const same = pageTexts(words).filter(({ path, text }) => said.get(path) === text && !alike.test(path));
     expect(same).toEqual([]);
   });
 });

@@ -5,13 +5,9 @@ import { slowNowMs } from '../clock.ts';
 import { zone } from '../session.ts';
 import { words } from '../strings.ts';
 import { dayAndTime } from '../when.ts';
+import { entryWords, noteWords } from './log-words.ts';
 
 const fewShown = 8;
-
-function entryWords(entry: LogEntry): string {
-  const gap = entry.gapPercent === null ? '' : `, ${words.log.gapWords(entry.gapPercent)}`;
-  return `${words.logKinds[entry.kind]}${gap}`;
-}
 
 export function LogList({ log }: { readonly log: readonly LogEntry[] }) {
   const [isAll, setAll] = useState(false);
@@ -27,7 +23,7 @@ export function LogList({ log }: { readonly log: readonly LogEntry[] }) {
             <time dateTime={entry.at}>{dayAndTime(Date.parse(entry.at), slowNowMs.value, zone.value)}</time>
             <span>
               <b>{entryWords(entry)}</b>
-              {entry.note !== '' && ` ${entry.note}`} <small>{entry.person}</small>
+              {entry.note !== '' && ` ${noteWords(entry)}`} <small>{entry.person}</small>
             </span>
           </li>
         ))}
