@@ -1096,9 +1096,42 @@ export const english = {
     testDelivered: (name: string) =>
       `The push service took the test for ${name}. It has arrived when you see it on the phone.`,
     testFailed: (name: string, reason: string) => `The test for ${name} was not taken: ${reason}`,
-    cannotTitle: 'This device cannot be told of alarms yet',
-    notSecure:
-      'This page was opened without https. Phones accept alerts from https addresses only: give Takewell a certificate (TAKEWELL_TLS_CERT and TAKEWELL_TLS_KEY) or put it behind a reverse proxy with https, set TAKEWELL_PUBLIC_URL to that address, and open it there.',
+    needs: {
+      title: 'What an alert on this device needs',
+      met: 'Ready',
+      missing: 'Missing',
+      secure: (origin: string) => `The page is secure: ${origin}.`,
+      notSecure: (origin: string) => `${origin} is not secure. Phones take alerts from https addresses only.`,
+      address: (url: string) => `Opened at the public address, ${url}.`,
+      noAddress: 'No public address is set (TAKEWELL_PUBLIC_URL): links in alerts may lead nowhere from outside.',
+      otherAddress: (url: string) => `The public address is ${url}, and this page was opened elsewhere.`,
+      openThere: 'Open it there',
+      workerWaits: 'The background worker comes with https.',
+      permissionWaits: 'The question whether alerts are allowed comes with https.',
+      workers: { starting: 'The background worker has not started yet.', ready: 'The background worker runs.' },
+      permissions: {
+        granted: 'Notifications are allowed.',
+        default: 'Not asked yet whether notifications are allowed: press “Tell this phone”.',
+      },
+      subscriptions: {
+        none: 'This device is not added yet.',
+        unlisted: 'The browser is subscribed, but the phone is not in your list: press “Tell this phone”.',
+        'earlier-key': 'Subscribed with an earlier key of the service: press “Tell this phone” again.',
+        'present-key': 'This device is subscribed with the present key.',
+      },
+      confirmed: (name: string, time: string) => `${name} last confirmed an alert at ${time}.`,
+      notConfirmed: 'No phone of yours has confirmed an alert yet: add it and press “Test”.',
+      waysTitle: 'Three ways to https, for whoever runs Takewell',
+      ways: [
+        'Own certificate: give its files by TAKEWELL_TLS_CERT and TAKEWELL_TLS_KEY. The phone must trust who signed it; clicking a warning away is not enough.',
+        'Reverse proxy: a web server with a certificate for your own domain hands requests on to Takewell.',
+        'Tunnel: a service outside gives you an https address and leads it to Takewell. It needs the internet.',
+      ],
+      afterwards: 'Then set TAKEWELL_PUBLIC_URL to that address, and open it on the phone.',
+      meanwhile: 'Meanwhile e-mail and webhooks can tell you:',
+      myAddress: 'my e-mail address',
+      mailServer: 'mail server',
+    },
     noWorker:
       'This browser does not run service workers, often because it is a private window. Open Takewell in a normal window.',
     noPush:
@@ -1107,7 +1140,6 @@ export const english = {
       'Notifications are blocked for this address. Allow them in the settings of the browser for this site, then come back.',
     browserSaid: (message: string) => `The browser refused: ${message}`,
     noKey: 'The service has no push key, so it cannot send to phones.',
-    instead: 'Until then, a webhook can carry the alarms to a system you already use.',
     rekey: 'The push key of the service has changed; this phone was added again.',
     confirmed: (time: string) => `The phone confirmed at ${time} that it has shown a notice.`,
     neverConfirmed: 'The phone has not confirmed a notice so far.',

@@ -10,20 +10,13 @@ import { Field } from '../parts/fields.tsx';
 import { Form, textOf } from '../parts/form.tsx';
 import { LoadState } from '../parts/load-state.tsx';
 import { useLoad } from '../parts/use-load.ts';
-import { addThisPhone, type PushHindrance, pushHindrance, renewPhone } from '../service-worker-client.ts';
+import { addThisPhone, pushHindrance, renewPhone } from '../push-subscription.ts';
 import { zone } from '../session.ts';
 import { words } from '../strings.ts';
 import { dayAndTime } from '../when.ts';
+import { PushNeedsList } from './push-needs-list.tsx';
 
 const { people: say } = words;
-
-const hindranceWords: Record<PushHindrance, string> = {
-  'not-secure': say.notSecure,
-  'no-worker': say.noWorker,
-  'no-push': say.noPush,
-  denied: say.denied,
-  'no-key': say.noKey,
-};
 
 const CONFIRMED_WITHIN_MS = 4_000;
 
@@ -74,15 +67,6 @@ async function subscribed(name: string, pushKey: string): Promise<void> {
 }
 
 function AddPhone({ pushKey, onChanged }: { readonly pushKey: string; readonly onChanged: () => void }) {
-  const hindrance = pushHindrance(pushKey);
-  if (hindrance !== null)
-    return (
-      <div class="hindrance">
-        <h3>{say.cannotTitle}</h3>
-        <p>{hindranceWords[hindrance]}</p>
-        <p>{say.instead}</p>
-      </div>
-    );
   const send = async (fields: FormData) => {
     await subscribed(textOf(fields, 'name') || say.phoneDefault, pushKey);
     showNote(say.phoneAdded);
@@ -138,7 +122,10 @@ export function MyPhones() {
               <Phone key={phone.id} phone={phone} onChanged={phones.reload} />
             ))}
           </ul>
-          <AddPhone pushKey={phones.data.pushKey} onChanged={phones.reload} />
+          <PushNeedsList phones={phones.data} />
+          {pushHindrance(phones.data.pushKey) === null && (
+            <AddPhone pushKey={phones.data.pushKey} onChanged={phones.reload} />
+          )}
         </>
       )}
     </section>

@@ -6,6 +6,7 @@ import { PageHead } from '../parts/page-head.tsx';
 import { useLoad } from '../parts/use-load.ts';
 import { maySetUp, person, signOut } from '../session.ts';
 import { words } from '../strings.ts';
+import '../style/channels.css';
 import { DutyPlan } from './duty-plan.tsx';
 import { InvitePeople } from './invite-people.tsx';
 

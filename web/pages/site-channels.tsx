@@ -2,7 +2,6 @@
 import { calls } from '../calls.ts';
 import { LoadState } from '../parts/load-state.tsx';
 import { useLoad } from '../parts/use-load.ts';
-import '../style/channels.css';
 import { EmailForm } from './email-form.tsx';
 import { OutsideForm } from './outside-form.tsx';
 import { WebhookList } from './webhook-list.tsx';

@@ -848,9 +848,43 @@ export const es: Words = {
     testDelivered: (name) =>
       `El servicio de avisos aceptó la prueba para ${name}. Ha llegado cuando la vea en el teléfono.`,
     testFailed: (name, reason) => `La prueba para ${name} no fue aceptada: ${reason}`,
-    cannotTitle: 'Este dispositivo aún no puede recibir alarmas',
-    notSecure:
-      'Esta página se abrió sin https. Los teléfonos solo aceptan avisos de direcciones https: dé a Takewell un certificado (TAKEWELL_TLS_CERT y TAKEWELL_TLS_KEY) o póngalo tras un proxy inverso con https, ponga TAKEWELL_PUBLIC_URL en esa dirección y ábralo allí.',
+    needs: {
+      title: 'Qué necesita un aviso en este dispositivo',
+      met: 'Listo',
+      missing: 'Falta',
+      secure: (origin) => `La página es segura: ${origin}.`,
+      notSecure: (origin) => `${origin} no es segura. Los teléfonos solo aceptan avisos de direcciones https.`,
+      address: (url) => `Abierta en la dirección pública, ${url}.`,
+      noAddress:
+        'No hay dirección pública (TAKEWELL_PUBLIC_URL): los enlaces de los avisos quizá no funcionen desde fuera.',
+      otherAddress: (url) => `La dirección pública es ${url}, y esta página se abrió en otra.`,
+      openThere: 'Abrir allí',
+      workerWaits: 'El ayudante de fondo llega con https.',
+      permissionWaits: 'La pregunta si se permiten avisos llega con https.',
+      workers: { starting: 'El ayudante de fondo aún no ha arrancado.', ready: 'El ayudante de fondo funciona.' },
+      permissions: {
+        granted: 'Los avisos están permitidos.',
+        default: 'Aún no se ha pedido permiso para avisos: pulse «Avisar a este teléfono».',
+      },
+      subscriptions: {
+        none: 'Este dispositivo aún no está añadido.',
+        unlisted: 'El navegador está suscrito, pero el teléfono no está en su lista: pulse «Avisar a este teléfono».',
+        'earlier-key': 'Suscrito con una clave anterior del servicio: pulse otra vez «Avisar a este teléfono».',
+        'present-key': 'Este dispositivo está suscrito con la clave actual.',
+      },
+      confirmed: (name, time) => `${name} confirmó un aviso por última vez a las ${time}.`,
+      notConfirmed: 'Ningún teléfono suyo ha confirmado un aviso todavía: añádalo y pulse «Probar».',
+      waysTitle: 'Tres caminos hacia https, para quien lleva Takewell',
+      ways: [
+        'Certificado propio: indique sus archivos con TAKEWELL_TLS_CERT y TAKEWELL_TLS_KEY. El teléfono debe confiar en quien lo firmó; no basta con descartar una advertencia.',
+        'Proxy inverso: un servidor web con certificado para su propio dominio pasa las peticiones a Takewell.',
+        'Túnel: un servicio externo le da una dirección https y la lleva hasta Takewell. Necesita internet.',
+      ],
+      afterwards: 'Después ponga TAKEWELL_PUBLIC_URL en esa dirección y ábrala en el teléfono.',
+      meanwhile: 'Mientras tanto, el correo y los webhooks pueden avisarle:',
+      myAddress: 'mi dirección de correo',
+      mailServer: 'servidor de correo',
+    },
     noWorker:
       'Este navegador no ejecuta service workers, a menudo porque es una ventana privada. Abra Takewell en una ventana normal.',
     noPush:
@@ -859,7 +893,6 @@ export const es: Words = {
       'Los avisos están bloqueados para esta dirección. Permítalos en los ajustes del navegador para este sitio y vuelva.',
     browserSaid: (message) => `El navegador se negó: ${message}`,
     noKey: 'El servicio no tiene clave de avisos, así que no puede enviar a teléfonos.',
-    instead: 'Hasta entonces, un webhook puede llevar las alarmas a un sistema que ya usa.',
     rekey: 'La clave de avisos del servicio ha cambiado; este teléfono se ha añadido de nuevo.',
     confirmed: (time) => `El teléfono confirmó a las ${time} que mostró un aviso.`,
     neverConfirmed: 'El teléfono aún no ha confirmado ningún aviso.',

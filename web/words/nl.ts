@@ -848,9 +848,43 @@ export const nl: Words = {
     testDelivered: (name) =>
       `De pushdienst nam de proef voor ${name} aan. Hij is aangekomen als je hem op de telefoon ziet.`,
     testFailed: (name, reason) => `De proef voor ${name} is niet aangenomen: ${reason}`,
-    cannotTitle: 'Dit toestel kan nog geen alarmen krijgen',
-    notSecure:
-      'Deze pagina is zonder https geopend. Telefoons nemen alleen meldingen van https-adressen aan: geef Takewell een certificaat (TAKEWELL_TLS_CERT en TAKEWELL_TLS_KEY) of zet het achter een reverse proxy met https, zet TAKEWELL_PUBLIC_URL op dat adres, en open het daar.',
+    needs: {
+      title: 'Wat een melding op dit toestel nodig heeft',
+      met: 'In orde',
+      missing: 'Ontbreekt',
+      secure: (origin) => `De pagina is beveiligd: ${origin}.`,
+      notSecure: (origin) => `${origin} is niet beveiligd. Telefoons nemen alleen meldingen van https-adressen aan.`,
+      address: (url) => `Geopend op het openbare adres, ${url}.`,
+      noAddress:
+        'Er is geen openbaar adres ingesteld (TAKEWELL_PUBLIC_URL): links in meldingen werken buiten misschien niet.',
+      otherAddress: (url) => `Het openbare adres is ${url}, en deze pagina is elders geopend.`,
+      openThere: 'Open het daar',
+      workerWaits: 'De achtergrondhulp komt met https.',
+      permissionWaits: 'De vraag of meldingen mogen komt met https.',
+      workers: { starting: 'De achtergrondhulp is nog niet gestart.', ready: 'De achtergrondhulp draait.' },
+      permissions: {
+        granted: 'Meldingen zijn toegestaan.',
+        default: 'Nog niet gevraagd of meldingen mogen: druk op “Meld op deze telefoon”.',
+      },
+      subscriptions: {
+        none: 'Dit toestel is nog niet toegevoegd.',
+        unlisted: 'De browser is aangemeld, maar de telefoon staat niet in je lijst: druk op “Meld op deze telefoon”.',
+        'earlier-key': 'Aangemeld met een eerdere sleutel van de dienst: druk opnieuw op “Meld op deze telefoon”.',
+        'present-key': 'Dit toestel is aangemeld met de huidige sleutel.',
+      },
+      confirmed: (name, time) => `${name} bevestigde het laatst een melding om ${time}.`,
+      notConfirmed: 'Nog geen telefoon van je heeft een melding bevestigd: voeg hem toe en druk op “Proef”.',
+      waysTitle: 'Drie wegen naar https, voor wie Takewell beheert',
+      ways: [
+        'Eigen certificaat: geef de bestanden op met TAKEWELL_TLS_CERT en TAKEWELL_TLS_KEY. De telefoon moet de ondertekenaar vertrouwen; een waarschuwing wegklikken is niet genoeg.',
+        'Reverse proxy: een webserver met een certificaat voor je eigen domein geeft verzoeken door aan Takewell.',
+        'Tunnel: een dienst buiten geeft je een https-adres en leidt het naar Takewell. Daar is internet voor nodig.',
+      ],
+      afterwards: 'Zet daarna TAKEWELL_PUBLIC_URL op dat adres, en open het op de telefoon.',
+      meanwhile: 'Intussen kunnen e-mail en webhooks je waarschuwen:',
+      myAddress: 'mijn e-mailadres',
+      mailServer: 'mailserver',
+    },
     noWorker:
       'Deze browser draait geen service workers, vaak omdat het een privévenster is. Open Takewell in een gewoon venster.',
     noPush:
@@ -859,7 +893,6 @@ export const nl: Words = {
       'Meldingen zijn voor dit adres geblokkeerd. Sta ze toe in de instellingen van de browser voor deze site en kom dan terug.',
     browserSaid: (message) => `De browser weigerde: ${message}`,
     noKey: 'De dienst heeft geen pushsleutel en kan dus niets naar telefoons sturen.',
-    instead: 'Tot dan kan een webhook de alarmen naar een systeem brengen dat je al gebruikt.',
     rekey: 'De pushsleutel van de dienst is veranderd; deze telefoon is opnieuw toegevoegd.',
     confirmed: (time) => `De telefoon bevestigde om ${time} dat hij een melding heeft getoond.`,
     neverConfirmed: 'De telefoon heeft nog geen melding bevestigd.',
