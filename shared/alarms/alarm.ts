@@ -65,6 +65,8 @@ export interface AlarmAbout {
   readonly question: string;
   /** What to do first. */
   readonly ifNo: string;
+  /** So many more checks fell due with it; left out for none. */
+  readonly more?: number | undefined;
 }
 
 /** What makes an alarm ask: that it began (or is back), that it got worse, or that it was taken and stands still. */

@@ -157,5 +157,8 @@ function sayPeak(rule: RuleId, peak: number, saying: Saying): string {
 }
 
 function question({ about }: SaidAlarm, saying: Saying): string {
-  return about === undefined ? saying.words.alarms.notKnown : sayStandardText(about.question, saying);
+  const { alarms } = saying.words;
+  if (about === undefined) return alarms.notKnown;
+  const asked = sayStandardText(about.question, saying);
+  return about.more === undefined ? asked : alarms.withMore(asked, about.more);
 }

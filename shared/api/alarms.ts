@@ -32,8 +32,10 @@ export const alarmSchema = z.object({
   returnedAt: timeSchema.nullable(),
   shelvedUntil: timeSchema.nullable(),
   shelvedReason: z.string().nullable(),
-  /** What an alarm about a check asked, and what to do first, in the profile's own words. */
-  about: z.object({ id: z.string(), question: z.string(), ifNo: z.string() }).nullable(),
+  /** What an alarm about a check asked, what to do first, in the profile's own words, and how many more fell due with it. */
+  about: z
+    .object({ id: z.string(), question: z.string(), ifNo: z.string(), more: z.number().int().optional() })
+    .nullable(),
   /** Of a warning: when its limit is expected to be passed; null = perhaps never. */
   expected: z
     .object({ at: timeSchema.nullable(), earliest: timeSchema.nullable(), latest: timeSchema.nullable() })

@@ -47,6 +47,8 @@ describe('an alarm', () => {
     const { question, ifNo } = wordsOf.en.checks.filmWet;
     const failed: SaidAlarm = { ...hot, rule: 'check-failed', about: { id: 'film-wet', question, ifNo } };
     expect(sayAlarm(failed, 4 * MINUTE_MS, dutch)).toContain(wordsOf.nl.checks.filmWet.question);
+    const overdue: SaidAlarm = { ...failed, rule: 'check-overdue', about: { id: 'film-wet', question, ifNo, more: 2 } };
+    expect(sayAlarm(overdue, 4 * MINUTE_MS, dutch)).toContain(`${wordsOf.nl.checks.filmWet.question} (en nog 2)`);
     expect(adviseOnAlarm(failed, dutch)).toBe(wordsOf.nl.checks.filmWet.ifNo);
   });
 });

@@ -42,8 +42,9 @@ function judgeGroup(dueMs: number, late: readonly SceneCheck[], due: readonly Sc
   const more = late.length - 1;
   const about: AlarmAbout = {
     id,
-    question: `${first?.question ?? ''}${more > 0 ? ` (and ${more} more)` : ''}`,
+    question: first?.question ?? '',
     ifNo: first?.ifNo ?? '',
+    ...(more > 0 && { more }),
   };
   const sinceMs = Math.min(...late.map(({ overdueMs }) => overdueMs));
   return { probeId: null, about, level: 1, value: null, limits: noLimits, sinceMs };

@@ -44,6 +44,7 @@ export const alarms = {
   doubtedFor: (span: string) => `for ${span}`,
   notBelievedFor: (span: string) => `not believed for ${span}`,
   overdueFor: (span: string, question: string) => `for ${span}: “${question}”`,
+  withMore: (question: string, count: number) => `${question} (and ${count} more)`,
   answeredAgo: (span: string, question: string) => `${span} ago: “${question}”`,
   over: (rule: string) => `${rule} is over`,
   lasted: (span: string) => `it lasted ${span}`,

@@ -43,6 +43,7 @@ export const alarms: SharedWords['alarms'] = {
   doubtedFor: (span) => `desde hace ${span}`,
   notBelievedFor: (span) => `no se la cree desde hace ${span}`,
   overdueFor: (span, question) => `desde hace ${span}: «${question}»`,
+  withMore: (question, count) => `${question} (y ${count} más)`,
   answeredAgo: (span, question) => `hace ${span}: «${question}»`,
   over: (rule) => `Terminó: ${rule.toLowerCase()}`,
   lasted: (span) => `duró ${span}`,

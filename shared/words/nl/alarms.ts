@@ -43,6 +43,7 @@ export const alarms: SharedWords['alarms'] = {
   doubtedFor: (span) => `al ${span}`,
   notBelievedFor: (span) => `al ${span} niet geloofd`,
   overdueFor: (span, question) => `al ${span}: “${question}”`,
+  withMore: (question, count) => `${question} (en nog ${count})`,
   answeredAgo: (span, question) => `${span} geleden: “${question}”`,
   over: (rule) => `${rule} is voorbij`,
   lasted: (span) => `het duurde ${span}`,

@@ -76,10 +76,10 @@ describe('a check that nobody has answered', () => {
 
   it('is one alarm with those that fell due with it, and keeps its name when one of them is answered', () => {
     const three = [check('air', 0), check('blade', 0), check('sun', 0)];
-    expect(late(three, 90)).toMatchObject([{ about: { id: 'air', question: 'Is air right? (and 2 more)' } }]);
+    expect(late(three, 90)).toMatchObject([{ about: { id: 'air', question: 'Is air right?', more: 2 } }]);
     const [, ...rest] = three;
     const left = [check('air', 0, answered('yes', 80)), ...rest];
-    expect(late(left, 90)).toMatchObject([{ about: { id: 'air', question: 'Is blade right? (and 1 more)' } }]);
+    expect(late(left, 90)).toMatchObject([{ about: { id: 'air', question: 'Is blade right?', more: 1 } }]);
   });
 
   it('is another alarm where it fell due at another time', () => {
