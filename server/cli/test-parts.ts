@@ -21,8 +21,12 @@ export async function testParts(store: Store, terminal: Terminal): Promise<Deliv
   const vapid = await openVapidKeys({ ...store.settings, put: async () => undefined }, subject);
   const site = await openSite(store);
   return {
-    // What became of a phone is the service's to keep: it holds who can be reached in memory and would not hear of a change made here.
-    store: { ...store, phones: { ...store.phones, setResult: async () => undefined, lose: async () => undefined } },
+    // What became of a target is the service's to keep: it holds who can be reached in memory and would not hear of a change made here.
+    store: {
+      ...store,
+      phones: { ...store.phones, setResult: async () => undefined, lose: async () => undefined },
+      targetResults: { ...store.targetResults, put: async () => undefined },
+    },
     channels: {
       'web-push': createWebPush({ vapid, allowLocal: false }),
       email: createEmail(),

@@ -109,7 +109,12 @@ describe('a buffer of two hours, sent twice', () => {
     await pass(site, 5 * MINUTE_MS);
     expect((await site.told()).slice(before.length)).toEqual(['returned silent-chamber']);
     const alarms = await site.api.get<{ items: { rule: string }[] }>('/alarms');
-    expect(alarms.body.items.map(({ rule }) => rule).sort()).toEqual(['silent-chamber', 'silent-probe']);
+    // Only a program is told at this site: that nobody has a phone is an alarm of its own.
+    expect(alarms.body.items.map(({ rule }) => rule).sort()).toEqual([
+      'nobody-reachable',
+      'silent-chamber',
+      'silent-probe',
+    ]);
     expect((await recordOf(site)).excursions).toMatchObject([{ quantity: 'temperature', side: 'high', peak: 31 }]);
   });
 
