@@ -93,7 +93,8 @@ async function openFront(url: string, folder: () => string): Promise<string> {
     const file = join(folder(), isFile ? path : 'index.html');
     const type = types[file.split('.').at(-1) as keyof typeof types] ?? 'application/octet-stream';
     try {
-      response.writeHead(200, { 'content-type': type, 'cache-control': 'no-cache' }).end(readFileSync(file));
+      const content = readFileSync(file);
+      response.writeHead(200, { 'content-type': type, 'cache-control': 'no-cache' }).end(content);
     } catch {
       // Files of another version are not there any more.
       response.writeHead(404).end();
@@ -108,18 +109,19 @@ async function openFront(url: string, folder: () => string): Promise<string> {
   return `http://127.0.0.1:${(server.address() as AddressInfo).port}`;
 }
 
-/** The built page under other names, as another build has them. */
+/** The built page under other names, as another build has them: what changes in one script changes the name of each that asks for it. */
 async function makeNextVersion(): Promise<string> {
   const folder = await makeTestFolder();
   cpSync(dist, folder, { recursive: true });
-  const names = readdirSync(join(folder, 'assets')).filter((name) => /^main-.*\.js$/.test(name));
-  const [old = 'none'] = names;
-  const next = old.replace(/^main-/, 'main-next-');
-  renameSync(join(folder, 'assets', old), join(folder, 'assets', next));
-  const assets = readdirSync(join(folder, 'assets')).map((name) => join('assets', name));
-  for (const name of ['index.html', 'service-worker.js', ...assets.filter((file) => file.endsWith('.js'))]) {
-    const text = readFileSync(join(folder, name), 'utf8');
-    writeFileSync(join(folder, name), text.replaceAll(old, next).replace(/takewell-shell-/, 'takewell-shell-next-'));
+  const scripts = readdirSync(join(folder, 'assets')).filter((name) => name.endsWith('.js'));
+  const renamed = scripts.map((name) => [name, name.replace('-', '-next-')] as const);
+  for (const [old, next] of renamed) renameSync(join(folder, 'assets', old), join(folder, 'assets', next));
+  for (const name of ['index.html', 'service-worker.js', ...renamed.map(([, next]) => join('assets', next))]) {
+    const text = readFileSync(join(folder, name), 'utf8').replace(/takewell-shell/, 'takewell-shell-next');
+    writeFileSync(
+      join(folder, name),
+      renamed.reduce((all, [old, next]) => all.replaceAll(old, next), text),
+    );
   }
   return folder;
 }
@@ -143,7 +145,12 @@ it('a new version is told of on an open page, taken with the next page, and is w
   await page.getByRole('link', { name: 'Alarms' }).click();
   await page.getByRole('heading', { level: 1, name: 'Alarms' }).waitFor();
   expect(await script()).toContain('main-next-');
-  await page.waitForFunction(async () => (await caches.keys()).some((name) => name.startsWith('takewell-shell-next-')));
+  // Its worker has everything and has taken over.
+  await page.waitForFunction(async () => {
+    const registration = await navigator.serviceWorker.getRegistration();
+    const isSettled = registration?.active?.state === 'activated' && !registration.installing && !registration.waiting;
+    return isSettled && (await caches.keys()).some((name) => name.startsWith('takewell-shell-next-'));
+  });
   await page.context().setOffline(true);
   await page.reload();
   expect(await script()).toContain('main-next-');
