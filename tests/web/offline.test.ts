@@ -145,12 +145,15 @@ it('a new version is told of on an open page, taken with the next page, and is w
   await page.getByRole('link', { name: 'Alarms' }).click();
   await page.getByRole('heading', { level: 1, name: 'Alarms' }).waitFor();
   expect(await script()).toContain('main-next-');
-  // Its worker has everything and has taken over.
-  await page.waitForFunction(async () => {
-    const registration = await navigator.serviceWorker.getRegistration();
-    const isSettled = registration?.active?.state === 'activated' && !registration.installing && !registration.waiting;
-    return isSettled && (await caches.keys()).some((name) => name.startsWith('takewell-shell-next-'));
-  });
+  // Its worker has everything and has taken over. Asked again and again from here: a wait inside the page takes a promise for a yes.
+  const hasTakenOver = () =>
+    page.evaluate(async () => {
+      const registration = await navigator.serviceWorker.getRegistration();
+      const isSettled =
+        registration?.active?.state === 'activated' && !registration.installing && !registration.waiting;
+      return isSettled && (await caches.keys()).some((name) => name.startsWith('takewell-shell-next-'));
+    });
+  await expect.poll(hasTakenOver, { timeout: 30_000 }).toBe(true);
   await page.context().setOffline(true);
   await page.reload();
   expect(await script()).toContain('main-next-');
