@@ -1,7 +1,7 @@
 // Who of the invented crew took the alarms of the past: each one some minutes after it came.
 import type { AlarmState } from '../../shared/alarms/alarm.ts';
 import { MINUTE_MS } from '../../shared/units.ts';
-import type { Decision } from '../watch/watch.ts';
+import type { Decision } from '../watch/decision.ts';
 import type { StoredNursery } from './store-nursery.ts';
 
 export interface Acknowledgement {

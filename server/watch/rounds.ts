@@ -7,9 +7,10 @@ import { Problem } from '../../shared/problem.ts';
 import type { Clock } from '../clock.ts';
 import type { Announce, Happenings } from '../happenings.ts';
 import type { Store } from '../store/store.ts';
+import type { Decision } from './decision.ts';
 import type { Turnstile } from './turnstile.ts';
 import type { Unstored } from './unstored.ts';
-import type { Decision, Watch } from './watch.ts';
+import type { Watch } from './watch.ts';
 
 export interface Rounds {
   /** Looks at the service itself, then judges every chamber by the time that has passed. */

@@ -13,11 +13,12 @@ import type { Announce } from '../happenings.ts';
 import type { Ballast } from '../store/ballast.ts';
 import type { Commit, Store } from '../store/store.ts';
 import type { ClockLook } from './clock-watch.ts';
+import type { Decision } from './decision.ts';
 import { gatherOutage } from './gather-outage.ts';
 import { OUTAGE_SETTING, type OutageBook } from './outage-book.ts';
 import { diskNow, type ServiceSenses } from './service-senses.ts';
 import type { Unstored } from './unstored.ts';
-import type { Decision, Watch } from './watch.ts';
+import type { Watch } from './watch.ts';
 
 /** That it is alive is written this often: a gap is known to so much, and the disk is spared. */
 const ALIVE_EVERY_MS = 30 * SECOND_MS;

@@ -3,7 +3,7 @@
 import type { Alarm } from '../../shared/alarms/alarm.ts';
 import type { NoticeDraft } from '../../shared/telling/notice.ts';
 import type { Store } from '../store/store.ts';
-import type { WatchWork } from './watch.ts';
+import type { WatchWork } from './decision.ts';
 
 export interface Unstored {
   isWaiting(): boolean;

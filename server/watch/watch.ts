@@ -1,36 +1,24 @@
 // The watch: scenes → reducer → effects. It decides and remembers; it stores through the caller's one transaction and sends nothing itself.
 
-import { type Alarm, SERVICE_ID, SERVICE_NAME, type ServiceRuleId, serviceRuleIds } from '../../shared/alarms/alarm.ts';
+import { type Alarm, SERVICE_ID, type ServiceRuleId, serviceRuleIds } from '../../shared/alarms/alarm.ts';
 import { standingLevel } from '../../shared/alarms/debounce.ts';
-import { moveDelays } from '../../shared/alarms/move-delays.ts';
 import { reduce, reduceService } from '../../shared/alarms/reduce.ts';
 import type { Scene } from '../../shared/alarms/rules/rule.ts';
 import { isCutOff, isSettling, noOutage } from '../../shared/alarms/service/follow-outage.ts';
 import type { ServiceScene } from '../../shared/alarms/service/service-scene.ts';
-import { type ChamberWatch, emptyWatch, type Reduction, type WatchEvent } from '../../shared/alarms/watch-state.ts';
-import type { WhyNothing } from '../../shared/alarms/why-nothing.ts';
-import { lookAhead } from '../../shared/forecast/heat-ahead.ts';
-import { chamberClimate } from '../../shared/readings/chamber-climate.ts';
+import { emptyWatch, type WatchEvent } from '../../shared/alarms/watch-state.ts';
 import type { Site } from '../site.ts';
-import type { Commit, Store } from '../store/store.ts';
+import type { Store } from '../store/store.ts';
+import { openChamberBook } from './chamber-book.ts';
+import { type Decision, makeDecision, type Turn } from './decision.ts';
 import { createHouseWatch } from './house-air.ts';
-import { probeUnderClock } from './move-clock.ts';
+import { lookAtChamber } from './look-at-chamber.ts';
+import { moveWatches, probeUnderClock } from './move-clock.ts';
 import type { OutageBook } from './outage-book.ts';
-import { type ProbeBook, type ProbeState, probeNow } from './probe-book.ts';
-import { careOf } from './scene-care.ts';
-import { openTeller, type Teller, type TellingParts } from './teller.ts';
-import { followTrends, noTrends, type Trends } from './trends.ts';
-import { type BatchPlan, createPlanCache, loadHealing, type WatchedChamber } from './watched-chamber.ts';
-
-export type WatchWork = NonNullable<Commit['watch']>;
-
-/** What a turn decided. `work` is stored first; only then `apply` makes it true in memory. */
-export interface Decision {
-  readonly work: WatchWork;
-  /** Why nothing happened, when an act had no effect. */
-  readonly reason: WhyNothing | null;
-  apply(): void;
-}
+import type { ProbeBook, ProbeState } from './probe-book.ts';
+import { openTeller, type TellingParts } from './teller.ts';
+import { noTrends, type Trends } from './trends.ts';
+import { type BatchPlan, createPlanCache, type WatchedChamber } from './watched-chamber.ts';
 
 export interface Watch {
   readonly probes: ProbeBook;
@@ -75,64 +63,28 @@ export async function openWatch(parts: WatchParts): Promise<Watch> {
   const gap = () => parts.outage?.memory() ?? noOutage;
   const houseWatch = createHouseWatch(store);
   const planOf = createPlanCache();
-  const chambers = new Map<string, WatchedChamber>();
   const memories = new Map((await store.alarms.watches()).map((watch) => [watch.chamberId, watch]));
-
-  const names = new Map((await store.chambers.listWithRetired()).map(({ id, name }) => [id, name]));
-  const reload = async (chamberId: string) => {
-    const chamber = (await store.chambers.list()).find(({ id }) => id === chamberId);
-    if (chamber !== undefined) names.set(chamber.id, chamber.name);
-    if (chamber === undefined) return void chambers.delete(chamberId);
-    const batch = (await store.batches.open()).find((one) => one.chamberId === chamberId);
-    const healing = batch === undefined ? null : await loadHealing(store, batch);
-    const watch = chambers.get(chamberId)?.watch ?? memories.get(chamberId) ?? emptyWatch(chamberId);
-    const trends = chambers.get(chamberId)?.trends ?? noTrends;
-    chambers.set(chamberId, { chamber, healing, watch, trends });
-  };
-  for (const { id } of await store.chambers.list()) await reload(id);
+  const chambers = await openChamberBook(store, memories);
   let service = memories.get(SERVICE_ID) ?? emptyWatch(SERVICE_ID);
   let serviceScene: ServiceScene | null = null;
+  const watches = () => [service, ...chambers.all().map(({ watch }) => watch)];
 
   const plan = ({ healing }: WatchedChamber, nowMs: number) =>
     healing === null ? null : planOf(healing, site.current().zone, houseWatch.mean(), nowMs);
 
-  const look = (chamber: WatchedChamber, all: Iterable<ProbeState>, nowMs: number): Looked => {
-    const own = [...all].filter(
-      ({ probe }) => probe.placement?.chamberId === chamber.chamber.id && !probe.outOfService,
-    );
-    const readings = own.flatMap((state) => probeNow(state) ?? []);
-    const planned = plan(chamber, nowMs);
-    const corridor = planned?.corridorAt(nowMs) ?? null;
-    const climate = chamberClimate(readings, nowMs, site.current().altitudeM);
-    const high = corridor?.temperature.high ?? null;
-    const trends = followTrends(chamber.trends, climate, high);
-    const scene = {
-      nowMs,
-      chamberId: chamber.chamber.id,
-      batchId: chamber.healing?.batch.id ?? null,
-      corridor,
-      climate,
-      probes: own.flatMap(sceneProbe),
-      readings,
-      ...(chamber.healing !== null && planned !== null && careOf(chamber.healing, planned, nowMs)),
-      ahead: high === null ? null : lookAhead(trends.heat, high),
-      isCutOff: isCutOff(gap()),
-    };
-    return { scene, trends };
+  const look = (chamber: WatchedChamber, all: Iterable<ProbeState>, nowMs: number) => {
+    const { altitudeM } = site.current();
+    const known = { plan: plan(chamber, nowMs), isCutOff: isCutOff(gap()) };
+    return lookAtChamber(chamber, { ...known, probes: all, nowMs, altitudeM });
   };
 
-  const decide = (turns: readonly Turn[]): Decision => {
-    const watches = [service, ...[...chambers.values()].map(({ watch }) => watch)];
-    return makeDecision(turns, { teller, watches, isHeld: isSettling(gap()) });
-  };
+  const decide = (turns: readonly Turn[]): Decision =>
+    makeDecision(turns, { teller, watches: watches(), isHeld: isSettling(gap()) });
 
   const chamberTurn = (chamber: WatchedChamber, event: WatchEvent, trends: Trends): Turn => ({
     atMs: timeOf(event),
     reduction: reduce(chamber.watch, event),
-    keep(watch) {
-      const known = chambers.get(watch.chamberId);
-      if (known !== undefined) chambers.set(watch.chamberId, { ...known, watch, trends });
-    },
+    keep: (watch) => chambers.keep(watch, trends),
   });
 
   const serviceTurn = (event: WatchEvent<ServiceScene>): Turn => ({
@@ -145,9 +97,9 @@ export async function openWatch(parts: WatchParts): Promise<Watch> {
 
   return {
     probes,
-    chambers: () => [...chambers.values()],
-    chamber: (id) => chambers.get(id),
-    chamberName: (id) => (id === SERVICE_ID ? SERVICE_NAME : names.get(id)) ?? 'removed chamber',
+    chambers: chambers.all,
+    chamber: chambers.get,
+    chamberName: chambers.name,
     plan,
     scene: (chamber, all, nowMs) => look(chamber, all, nowMs).scene,
     house: () => houseWatch.mean(),
@@ -177,99 +129,27 @@ export async function openWatch(parts: WatchParts): Promise<Watch> {
       ),
     moveClock(byMs, nowMs) {
       for (const state of [...probes.all()]) probes.put(probeUnderClock(state, nowMs));
-      const moved = [service, ...[...chambers.values()].map(({ watch }) => watch)].map((watch) => {
-        const entries = moveDelays(watch, byMs);
-        return {
-          ...watch,
-          entries: { ...watch.entries, ...Object.fromEntries(entries.map((one) => [one.key, one.entry])) },
-          moved: entries,
-        };
-      });
+      const moved = moveWatches(watches(), byMs);
       return {
-        work: {
-          entries: moved.flatMap(({ chamberId, moved: entries }) => entries.map((one) => ({ chamberId, ...one }))),
-          changes: [],
-          notices: [],
-        },
+        work: moved.work,
         reason: null,
         apply() {
-          for (const { chamberId, entries } of moved) {
-            const known = chambers.get(chamberId);
+          for (const watch of moved.watches)
+            if (watch.chamberId === SERVICE_ID) service = watch;
             // The trend counts by time that has not passed.
-            if (known !== undefined)
-              chambers.set(chamberId, { ...known, watch: { chamberId, entries }, trends: noTrends });
-            else service = { chamberId, entries };
-          }
+            else chambers.keep(watch, noTrends);
         },
       };
     },
     sirenFor: teller.sirenFor,
-    reload,
+    reload: chambers.reload,
     async refreshHouse(nowMs) {
       await houseWatch.refresh(probes.all(), nowMs);
     },
   };
 }
 
-/** What a look at a chamber shows, and what is remembered of its trends if the look is kept. */
-interface Looked {
-  readonly scene: Scene;
-  readonly trends: Trends;
-}
-
-function sceneProbe({ probe, newest, watchedSinceMs }: ProbeState): Scene['probes'] {
-  if (probe.placement === null) return [];
-  const { id: probeId, silenceMs } = probe;
-  const sinceMs = Math.max(watchedSinceMs, probe.placement.fromMs);
-  return [
-    { probeId, place: probe.placement.place, lastHeardMs: newest?.timeMs ?? null, watchedSinceMs: sinceMs, silenceMs },
-  ];
-}
-
-interface DecisionParts {
-  readonly teller: Teller;
-  /** Everything that is watched, as it is before the turn. */
-  readonly watches: readonly ChamberWatch[];
-  /** What is not critical waits for one message about all of it. */
-  readonly isHeld: boolean;
-}
-
-/** What one event has made of one place. */
-interface Turn {
-  readonly atMs: number;
-  readonly reduction: Reduction;
-  readonly keep: (state: ChamberWatch) => void;
-}
-
-function makeDecision(turns: readonly Turn[], { teller, watches, isHeld }: DecisionParts): Decision {
-  const effects = turns.flatMap(({ reduction: { state, effects: all } }) =>
-    all.map((effect) => ({ chamberId: state.chamberId, effect })),
-  );
-  const changes = effects.flatMap(({ effect }) => (effect.type === 'alarm-changed' ? [effect] : []));
-  const entries = effects.flatMap(({ chamberId, effect }) =>
-    effect.type === 'entry-changed' ? [{ chamberId, key: effect.key, entry: effect.entry }] : [],
-  );
-  const after = new Map(watches.map((watch) => [watch.chamberId, watch]));
-  for (const { reduction } of turns) after.set(reduction.state.chamberId, reduction.state);
-  const alarms = [...after.values()].flatMap(activeAlarms);
-  const told = teller.decide({ changes, alarms, nowMs: turns[0]?.atMs ?? null, isHeld });
-  const nothing = effects.flatMap(({ effect }) => (effect.type === 'nothing' ? [effect.reason] : []));
-  return {
-    work: { entries, changes, notices: told.notices },
-    reason: nothing[0] ?? null,
-    apply() {
-      for (const { reduction, keep } of turns) keep(reduction.state);
-      told.apply();
-    },
-  };
-}
-
-function activeAlarms({ entries }: ChamberWatch): Alarm[] {
-  return Object.values(entries).flatMap(({ alarm }) => alarm ?? []);
-}
-
-/** When the turn is; events of one turn share it. */
-
+/** When the turn is, ms. */
 function timeOf(event: WatchEvent | WatchEvent<ServiceScene>): number {
   return event.type === 'observe' ? event.scene.nowMs : event.nowMs;
 }
