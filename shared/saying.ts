@@ -1,12 +1,17 @@
 // How something is said to one person: the words of a language and the unit of temperatures. Values come in as °C, %RH and kPa.
 import { fahrenheitFromCelsius } from './units.ts';
-import type { SharedWords } from './words/shared-words.ts';
+import type { SaidWords, SharedWords } from './words/shared-words.ts';
 
 export type TemperatureUnit = '°C' | '°F';
 
 export interface Saying {
-  readonly words: SharedWords;
+  readonly words: SaidWords;
   readonly temperatureUnit: TemperatureUnit;
+}
+
+/** As the service says something: with the words that the page does not carry. */
+export interface ServiceSaying extends Saying {
+  readonly words: SharedWords;
 }
 
 /** A number with the decimal mark of the language and exactly `digits` decimals. */

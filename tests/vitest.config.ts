@@ -6,6 +6,7 @@ export default defineConfig({
     root: new URL('..', import.meta.url).pathname,
     include: ['tests/**/*.test.ts'],
     globalSetup: 'tests/support/global-setup.ts',
+    setupFiles: 'tests/support/speak-english.ts',
     testTimeout: 60_000,
     hookTimeout: 120_000,
     retry: 0,

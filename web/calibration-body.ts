@@ -1,7 +1,7 @@
 // The form of a calibration → what is sent, and the service's faults → the fields they belong to. Pure.
 import { type SaltName, saltHumidity, saltNames } from '../shared/readings/salt-points.ts';
 import { ApiProblem, type FieldFault } from './api.ts';
-import { words } from './strings.ts';
+import { words } from './late-strings.ts';
 import { instantOfWallTime } from './when.ts';
 
 /** What the form holds, sent to POST /probes/:id/calibrations. Throws an ApiProblem with the fields at fault. */

@@ -2,10 +2,10 @@
 
 import type { Moment, ProfileChange } from '../shared/healing/compare-profiles.ts';
 import type { Limit } from '../shared/healing/profile.ts';
+import { words } from './late-strings.ts';
 import { limitWords, momentWords, type Quantity } from './limit-words.ts';
 import { planText } from './plan-text.ts';
 import { temperatureDifferenceText } from './quantities.ts';
-import { words } from './strings.ts';
 
 /** One change as one sentence. */
 export function changeWords(change: ProfileChange): string {

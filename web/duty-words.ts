@@ -1,6 +1,6 @@
 // The rota as people say it: equal hours of one person on several days are one line, "Ann: Mon–Fri, 06:00–14:00".
 import type { DutyView } from '../shared/api/duty.ts';
-import { words } from './strings.ts';
+import { words } from './late-strings.ts';
 
 type DutySpan = DutyView['spans'][number];
 

@@ -1,5 +1,6 @@
 // Pages whose code is fetched when they are first opened: what a phone in the greenhouse is opened for must come first.
 import type { ComponentType } from 'preact';
+import { loadLateWords } from './load-words.ts';
 
 const loads = {
   batches: () => import('./pages/batches-page.tsx').then(({ BatchesPage }) => BatchesPage),
@@ -25,8 +26,9 @@ export function fetchedPage(name: LatePageName): ComponentType | undefined {
   return fetched.get(name);
 }
 
-/** Fetches the page's code; rejects when it cannot be had. */
+/** Fetches the page's code, its words before it, since its modules keep parts of them; rejects when one of the two cannot be had. */
 export async function fetchPage(name: LatePageName): Promise<ComponentType> {
+  await loadLateWords();
   const page = await loads[name]();
   fetched.set(name, page);
   return page;

@@ -1,7 +1,7 @@
 // Limits and moments of a profile in words. Pure.
 import type { CheckPlan, Limit, LimitEnd } from '../shared/healing/profile.ts';
+import { words } from './late-strings.ts';
 import { humidityLimitText, temperatureDifferenceText, temperatureLimitText } from './quantities.ts';
-import { words } from './strings.ts';
 
 export type Quantity = 'temperature' | 'humidity';
 

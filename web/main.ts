@@ -8,18 +8,11 @@ import './style/learning.css';
 import './style/duty.css';
 import './style/dark.css';
 import './style/print.css';
+import { loadWords } from './load-words.ts';
 import { readerLanguage } from './reader-language.ts';
-import { speak, type Words } from './strings.ts';
-
-/** Each a file of its own, so that nobody loads two of them. */
-async function wordsOfReader(): Promise<Words> {
-  if (readerLanguage === 'nl') return (await import('./words/nl.ts')).nl;
-  if (readerLanguage === 'es') return (await import('./words/es.ts')).es;
-  return (await import('./words/en.ts')).en;
-}
 
 async function start(host: HTMLElement): Promise<void> {
-  speak(await wordsOfReader());
+  await loadWords();
   document.documentElement.lang = readerLanguage;
   (await import('./app.tsx')).startApp(host);
 }

@@ -1,8 +1,8 @@
 // A fault of a plan in the words of the page, with its numbers in the site's unit.
 import type { PlanFault } from '../shared/healing/plan-fault.ts';
 import type { FieldFault } from './api.ts';
+import { words } from './late-strings.ts';
 import { humidityLimitText, temperatureDifferenceText, temperatureLimitText } from './quantities.ts';
-import { words } from './strings.ts';
 
 type Quantity = 'temperature' | 'humidity';
 

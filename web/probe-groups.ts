@@ -1,6 +1,6 @@
 // The probes as people look for them: those that wait first, then by chamber, then the house. Pure.
 import type { ProbeView } from '../shared/api/probes.ts';
-import { words } from './strings.ts';
+import { words } from './late-strings.ts';
 
 export interface ProbeGroup {
   readonly key: string;

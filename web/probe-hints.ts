@@ -2,7 +2,7 @@
 import type { ProbeView } from '../shared/api/probes.ts';
 import { LOW_BATTERY_PERCENT } from '../shared/readings/battery.ts';
 import { LONG_IN_WET_AIR_HOURS } from '../shared/readings/wet-air.ts';
-import { words } from './strings.ts';
+import { words } from './late-strings.ts';
 
 /** What is left, and whether that is little; null when nothing has told. */
 export function batteryWords(percent: number | null): string | null {

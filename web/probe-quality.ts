@@ -1,7 +1,7 @@
 // The quality flags of a probe's last reading in words. Pure.
 import type { ProbeView } from '../shared/api/probes.ts';
 import { FLAG } from '../shared/readings/reading.ts';
-import { words } from './strings.ts';
+import { words } from './late-strings.ts';
 
 const { quality } = words.sensors;
 

@@ -46,14 +46,6 @@ const serviceWorker: Plugin = {
   },
 };
 
-/** English is a file like the other languages, so that a reader loads one of them only: everything but that file gets `words` without it. */
-const wordsApart: Plugin = {
-  name: 'takewell-words-apart',
-  enforce: 'pre',
-  resolveId: (source, importer) =>
-    source.endsWith('/strings.ts') && importer !== here('words/en.ts') ? here('spoken-words.ts') : null,
-};
-
 /** The page itself is fetched while its words are: main.ts asks for both, one after the other. */
 const fetchAhead: Plugin = {
   name: 'takewell-fetch-ahead',
@@ -77,7 +69,7 @@ export default defineConfig({
   publicDir: here('public'),
   // Said here, since a build under tests would else be one for development, with the paths of this machine in it.
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact', development: false } },
-  plugins: [wordsApart, fetchAhead, serviceWorker],
+  plugins: [fetchAhead, serviceWorker],
   build: {
     ...{ outDir, target, emptyOutDir: true },
     // The server's policy is default-src 'self': a data: address would be refused.

@@ -2,7 +2,7 @@
 import { createHash } from 'node:crypto';
 import { adviseOnAlarm, sayAlarm } from '../../shared/alarms/say-alarm.ts';
 import type { Language } from '../../shared/languages.ts';
-import type { Saying } from '../../shared/saying.ts';
+import type { ServiceSaying } from '../../shared/saying.ts';
 import { sayClock } from '../../shared/telling/say-clock.ts';
 import type { SeenLink } from '../acknowledge-links.ts';
 
@@ -10,7 +10,7 @@ export interface PageOccasion {
   readonly nowMs: number;
   readonly zone: string;
   readonly language: Language;
-  readonly saying: Saying;
+  readonly saying: ServiceSaying;
 }
 
 const style =

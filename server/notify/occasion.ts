@@ -1,5 +1,5 @@
 // When, where and to whom a message is said, and so in which words.
-import type { Saying, TemperatureUnit } from '../../shared/saying.ts';
+import type { ServiceSaying, TemperatureUnit } from '../../shared/saying.ts';
 import { wordsOf } from '../../shared/words/words-of.ts';
 import type { Person } from '../store/store.ts';
 
@@ -26,7 +26,7 @@ export interface Occasion {
   readonly siteName: string;
   /** null = a program. */
   readonly person: Hearer | null;
-  readonly saying: Saying;
+  readonly saying: ServiceSaying;
 }
 
 /** In the person's language and unit; a program and a person who chose none hear English and the unit of the site. */

@@ -1,6 +1,6 @@
 // The body of a webhook as its receiver wants it: a text with `{{field}}`s. Nothing else is understood: no conditions, no loops, no code.
 import type { Fault } from '../problem.ts';
-import type { Say } from '../words/shared-words.ts';
+import type { SharedWords } from '../words/shared-words.ts';
 
 /** What may stand between the braces, with an example of each; all are texts, '' where there is nothing to say. */
 export const templateFields = {
@@ -44,18 +44,23 @@ export function fillTemplate(template: string, values: TemplateValues, contentTy
   return template.replace(PLACE, (_, name: string) => escapeFor(isField(name) ? values[name] : '', contentType));
 }
 
-/** What is wrong with a template; empty when it can be used. */
-export function templateFaults(template: string, contentType: ContentType): Fault[] {
-  const unknown = fieldsOf(template).filter((name) => !isField(name));
-  if (unknown.length > 0) return [fault(({ faults }) => faults.noSuchField(unknown[0] ?? ''))];
-  if (/\{\{|\}\}/.test(template.replace(PLACE, ''))) return [fault(({ faults }) => faults.loneBrace)];
-  if (contentType === 'form') return template === '' ? [fault(({ faults }) => faults.formNeedsTemplate)] : [];
-  if (template === '') return [];
-  const filled = [hostileValues, emptyValues].map((values) => fillTemplate(template, values, 'json'));
-  return filled.every(isJson) ? [] : [fault(({ faults }) => faults.templateNoJson)];
+/** A fault that needs few words to be said, so that the page can say it too. */
+export interface TemplateFault extends Fault {
+  readonly reason: (words: Pick<SharedWords, 'templates'>) => string;
 }
 
-function fault(reason: Say): Fault {
+/** What is wrong with a template; empty when it can be used. */
+export function templateFaults(template: string, contentType: ContentType): TemplateFault[] {
+  const unknown = fieldsOf(template).filter((name) => !isField(name));
+  if (unknown.length > 0) return [fault(({ templates }) => templates.noSuchField(unknown[0] ?? ''))];
+  if (/\{\{|\}\}/.test(template.replace(PLACE, ''))) return [fault(({ templates }) => templates.loneBrace)];
+  if (contentType === 'form') return template === '' ? [fault(({ templates }) => templates.formNeedsTemplate)] : [];
+  if (template === '') return [];
+  const filled = [hostileValues, emptyValues].map((values) => fillTemplate(template, values, 'json'));
+  return filled.every(isJson) ? [] : [fault(({ templates }) => templates.templateNoJson)];
+}
+
+function fault(reason: TemplateFault['reason']): TemplateFault {
   return { where: 'template', reason };
 }
 

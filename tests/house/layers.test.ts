@@ -9,6 +9,8 @@ interface Import {
   readonly from: string;
   readonly to: string;
   readonly isTypeOnly: boolean;
+  /** Asked for while the program runs, not with the file itself. */
+  readonly isLater: boolean;
 }
 
 function filesOf(folder: string): string[] {
@@ -24,11 +26,11 @@ function importsOf(file: string): Import[] {
   return [...text.matchAll(pattern)].map(([, isType, fixed, dynamic]) => {
     const target = fixed ?? dynamic ?? '';
     const to = target.startsWith('.') ? relative(root, resolve(root, dirname(file), target)) : target;
-    return { from: file, to, isTypeOnly: isType !== undefined };
+    return { from: file, to, isTypeOnly: isType !== undefined, isLater: dynamic !== undefined };
   });
 }
 
-const say = ({ from, to }: Import) => `${from} → ${to}`;
+const say = ({ from, to }: Pick<Import, 'from' | 'to'>) => `${from} → ${to}`;
 const isInside = (path: string, ...folders: string[]) => folders.some((folder) => path.startsWith(`${folder}/`));
 
 const shared = filesOf('shared').flatMap(importsOf);
@@ -64,6 +66,22 @@ describe('layers', () => {
     const tools = ['web/vite.config.ts', 'web/build-if-stale.ts', 'web/pack-files.ts'];
     const values = web.filter(({ from, isTypeOnly }) => !tools.includes(from) && !isTypeOnly);
     expect(values.filter(({ to }) => to.startsWith('node:') || isInside(to, 'shared/api')).map(say)).toEqual([]);
+  });
+
+  it('what is loaded at the start uses no words of late pages, which are not there yet', () => {
+    const users = web.filter(
+      ({ from, to, isTypeOnly }) => to === 'web/late-strings.ts' && !isTypeOnly && from !== 'web/load-words.ts',
+    );
+    expect(users.length).toBeGreaterThan(30);
+    const atStart = loadedWith('web/app.tsx');
+    expect(atStart.size).toBeGreaterThan(60);
+    expect(users.filter(({ from }) => atStart.has(from)).map(say)).toEqual([]);
+  });
+
+  it('a catalogue is loaded by its language only', () => {
+    const loaders = ['web/load-words.ts'];
+    const uses = web.filter(({ to, isTypeOnly }) => isInside(to, 'web/words') && !isTypeOnly);
+    expect(uses.filter(({ from }) => !isInside(from, 'web/words') && !loaders.includes(from)).map(say)).toEqual([]);
   });
 });
 
@@ -116,6 +134,15 @@ describe('purity of shared', () => {
     expect(filesOf('server').filter((file) => /process\.env(\.|\[)/.test(codeOf(file)))).toEqual([]);
   });
 });
+
+/** The files of the page that come with `file`, itself included. */
+function loadedWith(file: string, found = new Set<string>()): ReadonlySet<string> {
+  if (found.has(file)) return found;
+  found.add(file);
+  const own = web.filter(({ from, isTypeOnly, isLater }) => from === file && !isTypeOnly && !isLater);
+  for (const { to } of own) loadedWith(to, found);
+  return found;
+}
 
 /** The text without comments, so that a comment may name what the code must not do. */
 function codeOf(file: string): string {

@@ -6,7 +6,7 @@ import { describe, expect, it } from 'vitest';
 
 const root = resolve(import.meta.dirname, '../..');
 /** The last is what a push says that could not be read: the service worker has no other words. */
-const catalogues = ['web/strings.ts', 'web/words/', 'web/alert-words.ts'];
+const catalogues = ['web/words/', 'web/alert-words.ts'];
 /** Run by Node when building: whoever reads them is a developer. */
 const tools = ['web/vite.config.ts', 'web/build-if-stale.ts', 'web/pack-files.ts'];
 const pages = readdirSync(join(root, 'web'), { recursive: true, encoding: 'utf8' })

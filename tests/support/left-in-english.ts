@@ -1,8 +1,9 @@
 // What stands in English on a page of another language: texts of the English catalogue, and lines with words that neither Dutch nor Spanish has.
 import type { Page } from 'playwright-core';
-import { english, type Words } from '../../web/strings.ts';
+import type { Words } from '../../web/late-strings.ts';
 import { spaced } from '../web/plain-text.ts';
 import { pageTexts } from './page-texts.ts';
+import { english } from './page-words.ts';
 import { walkWords } from './walk-words.ts';
 
 const onlyEnglish = /\b(the|and|are|with|until|since|from|for|not|you|which)\b/i;

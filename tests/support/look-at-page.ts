@@ -5,8 +5,9 @@ import { join } from 'node:path';
 import AxeBuilder from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
-import { english, type Words } from '../../web/strings.ts';
+import type { Words } from '../../web/late-strings.ts';
 import type { Screen } from './browser.ts';
+import { english } from './page-words.ts';
 
 const screens = join(import.meta.dirname, '../screens');
 

@@ -1,5 +1,5 @@
 // The texts of the page's own catalogue, with what its functions are given where numbers do not do.
-import type { Words } from '../../web/strings.ts';
+import type { Words } from '../../web/late-strings.ts';
 import { walkWords } from './walk-words.ts';
 
 const names = ['Heat', 'Cold'];

@@ -3,9 +3,9 @@ import { afterEach, describe, expect, test } from 'vitest';
 import type { AlarmView } from '../../shared/api/alarms.ts';
 import { MINUTE_MS } from '../../shared/units.ts';
 import { alarmAdvice, alarmSentence } from '../../web/alarm-sentence.ts';
-import { english, speak, words } from '../../web/strings.ts';
+import { speak, words } from '../../web/strings.ts';
 import { temperatureUnit } from '../../web/temperature-unit.ts';
-import { nl } from '../../web/words/nl.ts';
+import { dutch, english } from '../support/page-words.ts';
 import { sampleAlarm, sampleNow } from './chamber-samples.ts';
 import { spaced } from './plain-text.ts';
 
@@ -50,9 +50,9 @@ describe('to a reader in °F every temperature of the sentence is in °F', () =>
 });
 
 test('a page in another language says it in that', () => {
-  speak(nl);
+  speak(dutch);
   expect(shown({})).toBe('Heet: 28,6 °C, grens 28, al 4 min');
-  expect(alarmAdvice(sampleAlarm())).toBe(nl.shared.alarms.advice.heat);
+  expect(alarmAdvice(sampleAlarm())).toBe(dutch.shared.alarms.advice.heat);
 });
 
 describe('the summary of alarms counts what there is and no zero', () => {

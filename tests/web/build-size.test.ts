@@ -3,13 +3,15 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { expect, test } from 'vitest';
+import { wordsOf } from '../../shared/words/words-of.ts';
 
 const dist = new URL('../../web/dist', import.meta.url).pathname;
 const assets = readdirSync(join(dist, 'assets')).filter((name) => /\.(js|css)$/.test(name));
 const textOf = (name: string) => readFileSync(join(dist, name), 'utf8');
 
-/** Of these a reader loads one. */
-const languageFiles = assets.filter((name) => /^(en|nl|es)-/.test(name));
+/** Of these a reader loads one: at the start, and with the first late page. */
+const languageFiles = assets.filter((name) => /^(english|dutch|spanish)-/.test(name));
+const lateLanguageFiles = assets.filter((name) => /^late-(english|dutch|spanish)-/.test(name));
 
 /** What a browser asks for before it shows anything: the page's scripts, its style, and the words of one language, here the longest. */
 const named = [...textOf('index.html').matchAll(/(?:src|href)="\/(assets\/[^"]+\.(?:js|css))"/g)].map(
@@ -21,6 +23,7 @@ const gzipped = (name: string) => gzipSync(readFileSync(join(dist, name))).lengt
 test('script and style of the first load are at most 110 kB gzip in every language', () => {
   expect(languageFiles).toHaveLength(3);
   const firstLoad = [...new Set(named)];
+  expect(firstLoad.filter((name) => /english|dutch|spanish/.test(name))).toEqual([]);
   const bytes = [...firstLoad.map(gzipped), Math.max(...languageFiles.map((name) => gzipped(join('assets', name))))];
   expect(firstLoad.filter((name) => name.endsWith('.js')).length).toBeGreaterThanOrEqual(1);
   expect(firstLoad.filter((name) => name.endsWith('.css')).length).toBeGreaterThanOrEqual(1);
@@ -59,8 +62,23 @@ test('the manifest’s icons exist', () => {
   for (const { src } of icons) expect(readFileSync(join(dist, src)).length).toBeGreaterThan(0);
 });
 
-test('a page carries no language that its reader does not read', () => {
-  const others = assets.filter((name) => !languageFiles.includes(name)).map((name) => textOf(join('assets', name)));
-  for (const text of ['All chambers are', 'How to read the strip', 'Hoe je de strook', 'Cómo leer la franja'])
-    expect(others.filter((one) => one.includes(text))).toEqual([]);
+test('a page carries no language that its reader does not read, and at the start nothing that only late pages say', () => {
+  expect(lateLanguageFiles).toHaveLength(3);
+  const homes = {
+    'How to read the strip': ['english'],
+    'Hoe je de strook': ['dutch'],
+    'Cómo leer la franja': ['spanish'],
+    'Refused messages': ['late-english'],
+    'Geweigerde berichten': ['late-dutch'],
+    'Mensajes rechazados': ['late-spanish'],
+  };
+  const holding = (text: string) => assets.filter((name) => textOf(join('assets', name)).includes(text));
+  const withoutHash = (files: readonly string[]) => files.map((name) => name.replace(/-[\w-]{8}\.js$/, ''));
+  expect(Object.fromEntries(Object.keys(homes).map((text) => [text, withoutHash(holding(text))]))).toEqual(homes);
+});
+
+test('what only the service says is in no file of the page', () => {
+  const { notices, problems, shapes } = wordsOf.en;
+  for (const text of [problems.noSuchBatch, shapes.passwordShort, notices.history.advice])
+    expect(assets.filter((name) => textOf(join('assets', name)).includes(text))).toEqual([]);
 });

@@ -1,7 +1,7 @@
 // Lines of a batch's log: an answer is said in the reader's words, what a person wrote stands as it was written.
 import { expect, test } from 'vitest';
 import { noteWords } from '../../web/pages/log-words.ts';
-import { english } from '../../web/strings.ts';
+import { english } from '../support/page-words.ts';
 
 const { question } = english.shared.checks.filmWet;
 

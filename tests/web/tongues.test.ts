@@ -3,13 +3,12 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import type { Language } from '../../shared/languages.ts';
 import { MINUTE_MS } from '../../shared/units.ts';
-import { english, type Words } from '../../web/strings.ts';
-import { es } from '../../web/words/es.ts';
-import { nl } from '../../web/words/nl.ts';
+import type { Words } from '../../web/late-strings.ts';
 import { openBrowser, openPage, phone, signInOn } from '../support/browser.ts';
 import { drawnText, keepDrawnText } from '../support/drawn-text.ts';
 import { englishParts, leftInEnglish, linesOf } from '../support/left-in-english.ts';
 import { comeToRest, expectNoSidewaysScroll, keepPicture, watchConsole } from '../support/look-at-page.ts';
+import { dutch, english, spanish } from '../support/page-words.ts';
 import { DEMO_MANAGER, openStillDemo } from '../support/still-demo.ts';
 
 const siteZone = 'Europe/Amsterdam';
@@ -28,8 +27,8 @@ const notYet = [
 ];
 
 const tongues: readonly { language: Language; words: Words; name: string }[] = [
-  { language: 'nl', words: nl, name: 'Dutch' },
-  { language: 'es', words: es, name: 'Spanish' },
+  { language: 'nl', words: dutch, name: 'Dutch' },
+  { language: 'es', words: spanish, name: 'Spanish' },
 ];
 
 describe.each(tongues)('who reads $name', ({ language, words }) => {
@@ -84,7 +83,7 @@ describe.each(tongues)('who reads $name', ({ language, words }) => {
 });
 
 describe('the search for English', () => {
-  const parts = englishParts(nl);
+  const parts = englishParts(dutch);
 
   it.each([
     ['a sentence of the catalogue', 'In order. Nothing more is due', true],
@@ -103,7 +102,7 @@ async function choose(page: Page, language: Language, words: Words): Promise<voi
   await form.getByLabel('Language').selectOption(language);
   await form.getByLabel('Temperatures in').selectOption('°F');
   await form.getByRole('button').click();
-  await page.getByRole('heading', { name: words.language.title }).waitFor();
+  await page.getByRole('heading', { name: words.myLanguage.title }).waitFor();
   expect(await page.locator('html').getAttribute('lang')).toBe(language);
 }
 

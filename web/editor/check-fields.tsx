@@ -2,8 +2,8 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { CheckPlan, ProfileDocument } from '../../shared/healing/profile.ts';
 import { type StageName, stageNames } from '../../shared/healing/stage-name.ts';
+import { words } from '../late-strings.ts';
 import { checkTimeWords } from '../limit-words.ts';
-import { words } from '../strings.ts';
 import { FaultAt, NumberField, OptionalNumberField, SelectField, TextField, useFaultBelow } from './draft-field.tsx';
 import { withCheck, withNewCheck, withOptional, withoutCheck } from './edit-draft.ts';
 

@@ -2,8 +2,8 @@
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { ProfileDocument } from '../../shared/healing/profile.ts';
 import { HOUR_MS } from '../../shared/units.ts';
+import { words } from '../late-strings.ts';
 import { humidityLimitText, temperatureLimitText, withHumidity, withTemperature } from '../quantities.ts';
-import { words } from '../strings.ts';
 import { planSeries } from '../strip/plan-series.ts';
 import type { PlotInput } from '../strip/plot.ts';
 import { stripData } from '../strip/strip-data.ts';

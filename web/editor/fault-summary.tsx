@@ -2,7 +2,7 @@
 
 import type { ProfileDocument } from '../../shared/healing/profile.ts';
 import type { FieldFault } from '../api.ts';
-import { words } from '../strings.ts';
+import { words } from '../late-strings.ts';
 import { fieldId } from './draft-field.tsx';
 
 interface Props {

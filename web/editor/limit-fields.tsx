@@ -1,6 +1,6 @@
 // The numbers of one limit: its shape, its values, the end at house level, and where it comes from.
 import type { Limit, LimitEnd } from '../../shared/healing/profile.ts';
-import { words } from '../strings.ts';
+import { words } from '../late-strings.ts';
 import { temperatureUnit } from '../temperature-unit.ts';
 import { FaultAt, NumberField, SelectField, TextField } from './draft-field.tsx';
 import { DraftTick } from './draft-tick.tsx';

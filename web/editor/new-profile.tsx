@@ -2,9 +2,9 @@
 import type { ProfileDocument } from '../../shared/healing/profile.ts';
 import { showNote } from '../announce.ts';
 import { calls } from '../calls.ts';
+import { words } from '../late-strings.ts';
 import { goTo } from '../navigation.ts';
 import { profilePath } from '../router.ts';
-import { words } from '../strings.ts';
 import { profileIdOf } from './edit-draft.ts';
 import { ProfileEditor } from './profile-editor.tsx';
 

@@ -1,6 +1,6 @@
 // What holds for the whole plan: its name and crop, its end, and how limits tighten.
 import type { ProfileDocument } from '../../shared/healing/profile.ts';
-import { words } from '../strings.ts';
+import { words } from '../late-strings.ts';
 import { temperatureUnit } from '../temperature-unit.ts';
 import { NumberField, TextField } from './draft-field.tsx';
 import { withOptional } from './edit-draft.ts';

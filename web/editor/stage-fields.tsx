@@ -1,6 +1,6 @@
 // One stage of a draft: when it begins, its vent steps, and the limits of its air.
 import type { StagePlan } from '../../shared/healing/profile.ts';
-import { words } from '../strings.ts';
+import { words } from '../late-strings.ts';
 import { NumberField, OptionalNumberField, TextField } from './draft-field.tsx';
 import { type LimitName, type Quantity, stepsOf, withLimit, withOptional, withSteps } from './edit-draft.ts';
 import { LimitFields } from './limit-fields.tsx';

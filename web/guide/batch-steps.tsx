@@ -5,12 +5,12 @@ import type { BatchView } from '../../shared/api/batches.ts';
 import type { ChamberView } from '../../shared/api/chambers.ts';
 import type { ProfileView } from '../../shared/api/profiles.ts';
 import { calls } from '../calls.ts';
+import { words } from '../late-strings.ts';
 import { OpenBatch } from '../pages/open-batch.tsx';
 import { ActButton } from '../parts/act-button.tsx';
 import { Choice } from '../parts/fields.tsx';
 import { planText } from '../plan-text.ts';
 import { chamberPath } from '../router.ts';
-import { words } from '../strings.ts';
 import { PlanStrip } from '../strip/plan-strip.tsx';
 import { Step, type StepState } from './step.tsx';
 

@@ -1,6 +1,6 @@
 // A line to be typed or pasted elsewhere, with a button that copies it where the browser allows that.
 import { showNote } from '../announce.ts';
-import { words } from '../strings.ts';
+import { words } from '../late-strings.ts';
 
 interface Props {
   readonly name: string;

@@ -4,6 +4,7 @@ import { SECOND_MS } from '../../shared/units.ts';
 import '../style/guide.css';
 import { calls } from '../calls.ts';
 import { allChambers } from '../chamber-store.ts';
+import { words } from '../late-strings.ts';
 import { changes, loadEverything } from '../live.ts';
 import { AddChamberForm } from '../pages/add-chamber.tsx';
 import { ProbeItem } from '../pages/probe-item.tsx';
@@ -12,7 +13,6 @@ import { PageHead } from '../parts/page-head.tsx';
 import { useLoad } from '../parts/use-load.ts';
 import { isWaiting } from '../probe-groups.ts';
 import { maySetUp } from '../session.ts';
-import { words } from '../strings.ts';
 import { BatchStep, CloseStep, PlanStep } from './batch-steps.tsx';
 import { NodeStep } from './node-step.tsx';
 import { SiteStep } from './site-step.tsx';
@@ -47,8 +47,8 @@ function statesOf(done: readonly boolean[]): readonly StepState[] {
 export function FirstBatchPage() {
   return (
     <main id="main" class="plain guide">
-      <PageHead title={words.guide.title}>
-        <p>{words.guide.intro}</p>
+      <PageHead title={words.firstSteps.title}>
+        <p>{words.firstSteps.intro}</p>
       </PageHead>
       {maySetUp.value ? <Steps /> : <p class="quiet-line">{words.firstSteps.crewIntro}</p>}
     </main>

@@ -4,11 +4,11 @@ import type { BrokerAddress, ProbeView, RefusedView } from '../../shared/api/pro
 import { agoWords } from '../age.ts';
 import { calls } from '../calls.ts';
 import { slowNowMs } from '../clock.ts';
+import { words } from '../late-strings.ts';
 import { ShownOnce } from '../pages/node-list.tsx';
 import { Field } from '../parts/fields.tsx';
 import { Form, textOf } from '../parts/form.tsx';
 import { withHumidity, withTemperature } from '../quantities.ts';
-import { words } from '../strings.ts';
 import { CopyLine } from './copy-line.tsx';
 import { Step } from './step.tsx';
 

@@ -4,11 +4,11 @@ import type { SiteSettings } from '../../shared/api/telling.ts';
 import { ApiProblem } from '../api.ts';
 import { calls } from '../calls.ts';
 import { slowNowMs } from '../clock.ts';
+import { words } from '../late-strings.ts';
 import { Field } from '../parts/fields.tsx';
 import { Form, textOf } from '../parts/form.tsx';
 import type { Loaded } from '../parts/use-load.ts';
 import { loadSession } from '../session.ts';
-import { words } from '../strings.ts';
 import { clockTime, isZone, zoneNames } from '../when.ts';
 import { Step } from './step.tsx';
 

@@ -1,7 +1,7 @@
 // One step of the way to the first batch. It says by itself where it stands: waiting, heard, wrong, or done.
 import type { ComponentChildren } from 'preact';
+import { words } from '../late-strings.ts';
 import { ShapeMark } from '../parts/shape-mark.tsx';
-import { words } from '../strings.ts';
 
 export type StepState = 'later' | 'now' | 'done' | 'wrong';
 

@@ -4,11 +4,11 @@ import type { BatchView } from '../../shared/api/batches.ts';
 import { showNote } from '../announce.ts';
 import { calls } from '../calls.ts';
 import { allChambers } from '../chamber-store.ts';
+import { words } from '../late-strings.ts';
 import { Disclosure } from '../parts/disclosure.tsx';
 import { Choice, Field } from '../parts/fields.tsx';
 import { Form, numberOf, textOf } from '../parts/form.tsx';
 import { mayAct } from '../session.ts';
-import { words } from '../strings.ts';
 import { OpenBatch } from './open-batch.tsx';
 
 interface Props {

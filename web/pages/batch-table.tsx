@@ -1,12 +1,12 @@
 // Batches as a table, one line each: what was grafted, where it stands or what came of it, and its record.
 
 import type { BatchView } from '../../shared/api/batches.ts';
+import { words } from '../late-strings.ts';
 import { RecordLinks } from '../parts/record-links.tsx';
 import { planText } from '../plan-text.ts';
 import { takePercent } from '../quantities.ts';
 import { chamberPath } from '../router.ts';
 import { zone } from '../session.ts';
-import { words } from '../strings.ts';
 import { shortDate } from '../when.ts';
 
 const { columns } = words.batches;

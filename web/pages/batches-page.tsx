@@ -1,10 +1,10 @@
 // All batches: those healing now, and those finished with their take; each with its record.
 import { calls } from '../calls.ts';
+import { words } from '../late-strings.ts';
 import { changes } from '../live.ts';
 import { LoadState } from '../parts/load-state.tsx';
 import { PageHead } from '../parts/page-head.tsx';
 import { useLoad } from '../parts/use-load.ts';
-import { words } from '../strings.ts';
 import { BatchActs } from './batch-acts.tsx';
 import { BatchTable } from './batch-table.tsx';
 import { Learning } from './learning.tsx';

@@ -3,11 +3,11 @@
 import type { CalibrationView } from '../../shared/api/calibrations.ts';
 import { calls } from '../calls.ts';
 import { slowNowMs } from '../clock.ts';
+import { words } from '../late-strings.ts';
 import { LoadState } from '../parts/load-state.tsx';
 import { useLoad } from '../parts/use-load.ts';
 import { numberText } from '../quantities.ts';
 import { zone } from '../session.ts';
-import { words } from '../strings.ts';
 import { dayAndTime } from '../when.ts';
 
 const { calibration } = words;

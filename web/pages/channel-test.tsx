@@ -2,9 +2,9 @@
 import { useState } from 'preact/hooks';
 import type { DeliveryResult } from '../../shared/api/telling.ts';
 import { slowNowMs } from '../clock.ts';
+import { words } from '../late-strings.ts';
 import { ActButton } from '../parts/act-button.tsx';
 import { zone } from '../session.ts';
-import { words } from '../strings.ts';
 import { dayAndTime } from '../when.ts';
 
 interface ChannelTestProps {

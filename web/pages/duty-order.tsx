@@ -3,10 +3,10 @@ import type { DutyView } from '../../shared/api/duty.ts';
 import { showNote } from '../announce.ts';
 import { calls } from '../calls.ts';
 import { dutyOf } from '../duty-words.ts';
+import { words } from '../late-strings.ts';
 import { ActButton } from '../parts/act-button.tsx';
 import { Field } from '../parts/fields.tsx';
 import { Form, numberOf } from '../parts/form.tsx';
-import { words } from '../strings.ts';
 
 const { duty: say } = words;
 

@@ -2,11 +2,11 @@
 import type { DutyView } from '../../shared/api/duty.ts';
 import { calls } from '../calls.ts';
 import { nowMs } from '../clock.ts';
+import { words } from '../late-strings.ts';
 import { LoadState } from '../parts/load-state.tsx';
 import { ShapeMark } from '../parts/shape-mark.tsx';
 import { useLoad } from '../parts/use-load.ts';
 import { maySetUp, zone } from '../session.ts';
-import { words } from '../strings.ts';
 import { dayAndTime } from '../when.ts';
 import { DutyOrder } from './duty-order.tsx';
 import { DutyLines, DutyRota } from './duty-rota.tsx';

@@ -4,11 +4,11 @@ import type { DutyView } from '../../shared/api/duty.ts';
 import { showNote } from '../announce.ts';
 import { calls } from '../calls.ts';
 import { type DutyLine, dutyLines, dutyOf } from '../duty-words.ts';
+import { words } from '../late-strings.ts';
 import { ActButton } from '../parts/act-button.tsx';
 import { Disclosure } from '../parts/disclosure.tsx';
 import { Choice, Field } from '../parts/fields.tsx';
 import { Form, textOf } from '../parts/form.tsx';
-import { words } from '../strings.ts';
 
 const { duty: say } = words;
 

@@ -1,7 +1,7 @@
 // The week as seven rows of a ledger: who is on duty at which hour, with what nobody covers left hatched.
 import type { DutyView } from '../../shared/api/duty.ts';
 import { weekBars } from '../duty-words.ts';
-import { words } from '../strings.ts';
+import { words } from '../late-strings.ts';
 
 const { duty: say } = words;
 /** Height of one lane. */

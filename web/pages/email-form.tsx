@@ -2,10 +2,10 @@
 import type { ChannelsView } from '../../shared/api/channels.ts';
 import { showNote } from '../announce.ts';
 import { calls } from '../calls.ts';
+import { words } from '../late-strings.ts';
 import { ActButton } from '../parts/act-button.tsx';
 import { Choice, Field } from '../parts/fields.tsx';
 import { Form, numberOf, textOf } from '../parts/form.tsx';
-import { words } from '../strings.ts';
 import { ChannelTest } from './channel-test.tsx';
 
 const { channels: say } = words;

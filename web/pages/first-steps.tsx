@@ -13,11 +13,11 @@ export function FirstSteps() {
   if (!maySetUp.value) return hasChamber ? null : <p class="quiet-line">{words.firstSteps.crewIntro}</p>;
   return (
     <section class="first-steps" aria-labelledby="first-steps">
-      <h2 id="first-steps">{words.guide.title}</h2>
-      <p>{words.guide.intro}</p>
+      <h2 id="first-steps">{words.firstSteps.title}</h2>
+      <p>{words.firstSteps.intro}</p>
       <p>
         <a class="button" href="/first-batch">
-          {hasChamber ? words.guide.goOn : words.guide.begin}
+          {hasChamber ? words.firstSteps.goOn : words.firstSteps.begin}
         </a>
       </p>
     </section>

@@ -3,6 +3,7 @@ import { useState } from 'preact/hooks';
 import type { CreatedInvitation, InvitationView } from '../../shared/api/invitations.ts';
 import { calls } from '../calls.ts';
 import { slowNowMs } from '../clock.ts';
+import { words } from '../late-strings.ts';
 import { ActButton } from '../parts/act-button.tsx';
 import { Disclosure } from '../parts/disclosure.tsx';
 import { Choice, Field } from '../parts/fields.tsx';
@@ -10,7 +11,6 @@ import { Form, textOf } from '../parts/form.tsx';
 import { ShareLink } from '../parts/share-link.tsx';
 import { useLoad } from '../parts/use-load.ts';
 import { zone } from '../session.ts';
-import { words } from '../strings.ts';
 import { dayAndTime } from '../when.ts';
 import { asRole, roleOptions } from './person-item.tsx';
 

@@ -1,6 +1,7 @@
 // Taking up an invitation: its link carries the secret behind the #, the one who joins chooses name and password.
 import { useRef, useState } from 'preact/hooks';
 import { calls } from '../calls.ts';
+import { words } from '../late-strings.ts';
 import { goTo } from '../navigation.ts';
 import { Field } from '../parts/fields.tsx';
 import { Form, textOf } from '../parts/form.tsx';
@@ -8,7 +9,6 @@ import { LoadState } from '../parts/load-state.tsx';
 import { PageHead } from '../parts/page-head.tsx';
 import { useLoad } from '../parts/use-load.ts';
 import { loadSession, person, session } from '../session.ts';
-import { words } from '../strings.ts';
 
 function secretIn(hash: string): string {
   return new URLSearchParams(hash.slice(1)).get('invitation') ?? '';

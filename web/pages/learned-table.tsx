@@ -1,6 +1,6 @@
 // Finished batches: take with its interval beside exposure, each with a box to compare it.
 import type { LearnedBatch } from '../../shared/api/learning.ts';
-import { words } from '../strings.ts';
+import { words } from '../late-strings.ts';
 import { exposureColumns, exposureWords, takeWords } from './learning-words.ts';
 
 interface PickProps {

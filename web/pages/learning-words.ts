@@ -1,8 +1,8 @@
 // How take, exposure and what goes with lost take are said. Pure.
 
 import type { LearnedAssociation, LearnedBatch } from '../../shared/api/learning.ts';
+import { words } from '../late-strings.ts';
 import { numberText } from '../quantities.ts';
-import { words } from '../strings.ts';
 
 const names = Object.keys(words.learning.exposures) as readonly (keyof typeof words.learning.exposures)[];
 

@@ -2,10 +2,10 @@
 import type { Person } from '../../shared/api/session.ts';
 import { showNote } from '../announce.ts';
 import { calls } from '../calls.ts';
+import { words } from '../late-strings.ts';
 import { Field } from '../parts/fields.tsx';
 import { Form, textOf } from '../parts/form.tsx';
 import { loadSession } from '../session.ts';
-import { words } from '../strings.ts';
 
 const { duty: say } = words;
 

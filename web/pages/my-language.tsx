@@ -2,14 +2,14 @@
 import { isLanguage } from '../../shared/languages.ts';
 import { showNote } from '../announce.ts';
 import { calls } from '../calls.ts';
+import { words } from '../late-strings.ts';
 import { Choice } from '../parts/fields.tsx';
 import { Form, textOf } from '../parts/form.tsx';
 import { languageOptions } from '../parts/language-choice.tsx';
 import { readerLanguage } from '../reader-language.ts';
 import { loadSession, person, session } from '../session.ts';
-import { words } from '../strings.ts';
 
-const { language: say, settings } = words;
+const { myLanguage: say, settings } = words;
 
 async function save(fields: FormData): Promise<void> {
   const [language, unit] = [textOf(fields, 'language'), textOf(fields, 'temperatureUnit')];
@@ -32,7 +32,7 @@ export function MyLanguage() {
       <Form onSend={save} act={say.save} label={say.title}>
         <Choice
           name="language"
-          label={say.label}
+          label={words.language.label}
           hint={say.hint}
           value={me.language ?? readerLanguage}
           options={languageOptions}

@@ -5,6 +5,7 @@ import { showNote } from '../announce.ts';
 import { ApiProblem } from '../api.ts';
 import { calls } from '../calls.ts';
 import { slowNowMs } from '../clock.ts';
+import { words } from '../late-strings.ts';
 import { ActButton } from '../parts/act-button.tsx';
 import { Field } from '../parts/fields.tsx';
 import { Form, textOf } from '../parts/form.tsx';
@@ -12,7 +13,6 @@ import { LoadState } from '../parts/load-state.tsx';
 import { useLoad } from '../parts/use-load.ts';
 import { addThisPhone, pushHindrance, renewPhone } from '../push-subscription.ts';
 import { zone } from '../session.ts';
-import { words } from '../strings.ts';
 import { dayAndTime } from '../when.ts';
 import { PushNeedsList } from './push-needs-list.tsx';
 

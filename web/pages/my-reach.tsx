@@ -4,11 +4,11 @@ import type { Person } from '../../shared/api/session.ts';
 import { calls } from '../calls.ts';
 import type { Shape } from '../chamber-state.ts';
 import { slowNowMs } from '../clock.ts';
+import { words } from '../late-strings.ts';
 import { LoadState } from '../parts/load-state.tsx';
 import { ShapeMark } from '../parts/shape-mark.tsx';
 import { useLoad } from '../parts/use-load.ts';
 import { zone } from '../session.ts';
-import { words } from '../strings.ts';
 import { dayAndTime } from '../when.ts';
 
 const { reach: say } = words;

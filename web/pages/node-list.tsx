@@ -5,13 +5,13 @@ import { agoWords } from '../age.ts';
 import { showNote } from '../announce.ts';
 import { calls } from '../calls.ts';
 import { slowNowMs } from '../clock.ts';
+import { words } from '../late-strings.ts';
 import { ActButton } from '../parts/act-button.tsx';
 import { Disclosure } from '../parts/disclosure.tsx';
 import { Field } from '../parts/fields.tsx';
 import { Form, textOf } from '../parts/form.tsx';
 import { batteryWords } from '../probe-hints.ts';
 import { maySetUp } from '../session.ts';
-import { words } from '../strings.ts';
 
 const { sensors } = words;
 

@@ -2,9 +2,9 @@
 import type { ChannelsView } from '../../shared/api/channels.ts';
 import { showNote } from '../announce.ts';
 import { calls } from '../calls.ts';
+import { words } from '../late-strings.ts';
 import { Field, Tick } from '../parts/fields.tsx';
 import { Form, textOf } from '../parts/form.tsx';
-import { words } from '../strings.ts';
 
 const { channels: say, people } = words;
 

@@ -2,10 +2,10 @@
 import type { Person } from '../../shared/api/session.ts';
 import { showNote } from '../announce.ts';
 import { calls } from '../calls.ts';
+import { words } from '../late-strings.ts';
 import { Disclosure } from '../parts/disclosure.tsx';
 import { Choice, Field } from '../parts/fields.tsx';
 import { Form, textOf } from '../parts/form.tsx';
-import { words } from '../strings.ts';
 import { asRole, PersonItem, roleOptions } from './person-item.tsx';
 
 const { people: say } = words;

@@ -1,11 +1,11 @@
 // Who is told and who is on duty, people, the contact and phones of the one who is signed in, and the channels.
 import { calls } from '../calls.ts';
+import { words } from '../late-strings.ts';
 import { ActButton } from '../parts/act-button.tsx';
 import { LoadState } from '../parts/load-state.tsx';
 import { PageHead } from '../parts/page-head.tsx';
 import { useLoad } from '../parts/use-load.ts';
 import { maySetUp, person, signOut } from '../session.ts';
-import { words } from '../strings.ts';
 import '../style/channels.css';
 import { DutyPlan } from './duty-plan.tsx';
 import { InvitePeople } from './invite-people.tsx';

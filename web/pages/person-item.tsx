@@ -2,13 +2,13 @@
 import type { Person, Role } from '../../shared/api/session.ts';
 import { showNote } from '../announce.ts';
 import { calls } from '../calls.ts';
+import { words } from '../late-strings.ts';
 import { doAct } from '../parts/act.ts';
 import { ActButton } from '../parts/act-button.tsx';
 import { Disclosure, Sure } from '../parts/disclosure.tsx';
 import { Choice, Field } from '../parts/fields.tsx';
 import { Form } from '../parts/form.tsx';
 import { person as signedIn } from '../session.ts';
-import { words } from '../strings.ts';
 
 const { people: say } = words;
 export const roleOptions = Object.entries(words.roles);

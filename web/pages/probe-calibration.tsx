@@ -7,12 +7,12 @@ import { showNote } from '../announce.ts';
 import { ApiProblem } from '../api.ts';
 import { atFields, calibrationBody } from '../calibration-body.ts';
 import { calls } from '../calls.ts';
+import { words } from '../late-strings.ts';
 import { Disclosure } from '../parts/disclosure.tsx';
 import { Choice, Field } from '../parts/fields.tsx';
 import { Form } from '../parts/form.tsx';
 import { numberText } from '../quantities.ts';
 import { maySetUp, zone } from '../session.ts';
-import { words } from '../strings.ts';
 import { CalibrationHistory } from './calibration-history.tsx';
 
 const { calibration, units } = words;

@@ -6,6 +6,7 @@ import { showNote } from '../announce.ts';
 import { calls } from '../calls.ts';
 import { chamberNames } from '../chamber-store.ts';
 import { slowNowMs } from '../clock.ts';
+import { words } from '../late-strings.ts';
 import { loadEverything } from '../live.ts';
 import { Disclosure } from '../parts/disclosure.tsx';
 import { Choice, Field, Tick } from '../parts/fields.tsx';
@@ -15,7 +16,6 @@ import { batteryWords, wetAirWords } from '../probe-hints.ts';
 import { qualityWords } from '../probe-quality.ts';
 import { withHumidity, withTemperature } from '../quantities.ts';
 import { maySetUp } from '../session.ts';
-import { words } from '../strings.ts';
 import { ProbeCalibration } from './probe-calibration.tsx';
 
 const { sensors } = words;

@@ -1,10 +1,10 @@
 // What can be done with a profile: edit it into a new version, copy it, save it as a file, see its versions.
 
 import type { ProfileView } from '../../shared/api/profiles.ts';
+import { words } from '../late-strings.ts';
 import { planText } from '../plan-text.ts';
 import { profilePath } from '../router.ts';
 import { maySetUp } from '../session.ts';
-import { words } from '../strings.ts';
 
 /** Hands the document to the browser as a JSON file, in the form that `takewell profile check` reads. */
 function saveAsFile({ id, version, document: plan }: ProfileView): void {

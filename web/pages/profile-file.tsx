@@ -3,7 +3,7 @@ import { useRef, useState } from 'preact/hooks';
 import type { ProfileDocument } from '../../shared/healing/profile.ts';
 import { ApiProblem, type FieldFault } from '../api.ts';
 import { calls } from '../calls.ts';
-import { words } from '../strings.ts';
+import { words } from '../late-strings.ts';
 
 interface Refusal {
   readonly said: string;

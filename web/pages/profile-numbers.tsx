@@ -1,9 +1,9 @@
 // The numbers of a profile: stages with their limits, checks with what to do, each with its basis.
 
 import type { LimitSet, ProfileDocument } from '../../shared/healing/profile.ts';
+import { words } from '../late-strings.ts';
 import { checkTimeWords, limitWords, momentWords, type Quantity } from '../limit-words.ts';
 import { planText } from '../plan-text.ts';
-import { words } from '../strings.ts';
 import { temperatureUnit } from '../temperature-unit.ts';
 
 const { profiles } = words;

@@ -1,8 +1,8 @@
 // The head of a profile: its name, its plan as a strip, and its note.
 
 import type { ProfileView } from '../../shared/api/profiles.ts';
+import { words } from '../late-strings.ts';
 import { planText } from '../plan-text.ts';
-import { words } from '../strings.ts';
 import { PlanStrip } from '../strip/plan-strip.tsx';
 
 export function ProfilePlan({ profile }: { readonly profile: ProfileView }) {

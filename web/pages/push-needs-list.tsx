@@ -3,10 +3,10 @@ import { useEffect, useState } from 'preact/hooks';
 import type { PhonesView } from '../../shared/api/telling.ts';
 import { showNote } from '../announce.ts';
 import { slowNowMs } from '../clock.ts';
+import { words } from '../late-strings.ts';
 import { judgePushNeeds, type PushFacts, type PushNeed } from '../push-needs.ts';
 import { readPushFacts } from '../push-subscription.ts';
 import { maySetUp, zone } from '../session.ts';
-import { words } from '../strings.ts';
 import { dayAndTime } from '../when.ts';
 
 const { people: say } = words;

@@ -1,11 +1,11 @@
 // The messages that could not be admitted, with the reason: the first place to look when a sensor does not appear.
 import { calls } from '../calls.ts';
 import { slowNowMs } from '../clock.ts';
+import { words } from '../late-strings.ts';
 import { changes } from '../live.ts';
 import { LoadState } from '../parts/load-state.tsx';
 import { useLoad } from '../parts/use-load.ts';
 import { zone } from '../session.ts';
-import { words } from '../strings.ts';
 import { dayAndTime } from '../when.ts';
 
 const { sensors } = words;

@@ -2,12 +2,12 @@
 import type { ProbeView } from '../../shared/api/probes.ts';
 import { calls } from '../calls.ts';
 import { chamberNames } from '../chamber-store.ts';
+import { words } from '../late-strings.ts';
 import { changes } from '../live.ts';
 import { LoadState } from '../parts/load-state.tsx';
 import { PageHead } from '../parts/page-head.tsx';
 import { useLoad } from '../parts/use-load.ts';
 import { groupProbes, isWaiting } from '../probe-groups.ts';
-import { words } from '../strings.ts';
 import { NodeList } from './node-list.tsx';
 import { ProbeItem } from './probe-item.tsx';
 import { RefusedList } from './refused-list.tsx';

@@ -1,12 +1,12 @@
 // The first manager. Works once, with the code the service printed.
 import { calls } from '../calls.ts';
+import { words } from '../late-strings.ts';
 import { goTo, route } from '../navigation.ts';
 import { Field } from '../parts/fields.tsx';
 import { Form, textOf } from '../parts/form.tsx';
 import { LanguageChoice } from '../parts/language-choice.tsx';
 import { PageHead } from '../parts/page-head.tsx';
 import { loadSession, person, session } from '../session.ts';
-import { words } from '../strings.ts';
 
 async function createManager(fields: FormData): Promise<void> {
   const name = textOf(fields, 'name');

@@ -5,13 +5,13 @@ import { showNote } from '../announce.ts';
 import { ApiProblem } from '../api.ts';
 import { calls } from '../calls.ts';
 import { slowNowMs } from '../clock.ts';
+import { words } from '../late-strings.ts';
 import { Choice, Field } from '../parts/fields.tsx';
 import { Form, numberOf, textOf } from '../parts/form.tsx';
 import { LoadState } from '../parts/load-state.tsx';
 import { PageHead } from '../parts/page-head.tsx';
 import { useLoad } from '../parts/use-load.ts';
 import { loadSession, maySetUp } from '../session.ts';
-import { words } from '../strings.ts';
 import { clockTime, isZone, zoneNames } from '../when.ts';
 import { WallLinks } from './wall-links.tsx';
 

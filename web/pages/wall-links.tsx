@@ -2,6 +2,7 @@
 import { useState } from 'preact/hooks';
 import type { TokenView } from '../../shared/api/session.ts';
 import { calls } from '../calls.ts';
+import { words } from '../late-strings.ts';
 import { ActButton } from '../parts/act-button.tsx';
 import { Disclosure } from '../parts/disclosure.tsx';
 import { Field } from '../parts/fields.tsx';
@@ -9,7 +10,6 @@ import { Form, textOf } from '../parts/form.tsx';
 import { ShareLink } from '../parts/share-link.tsx';
 import { useLoad } from '../parts/use-load.ts';
 import { zone } from '../session.ts';
-import { words } from '../strings.ts';
 import { shortDate } from '../when.ts';
 
 function InUse({ tokens, onChanged }: { readonly tokens: readonly TokenView[]; readonly onChanged: () => void }) {

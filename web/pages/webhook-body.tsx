@@ -1,9 +1,9 @@
 // The body of a webhook as its receiver wants it: how it is sent, the template, what may stand in it, and what a sample alarm would make of it.
 import { useState } from 'preact/hooks';
 import { type ContentType, fillTemplate, templateFaults, templateFields } from '../../shared/telling/template.ts';
+import { words } from '../late-strings.ts';
 import { Choice } from '../parts/fields.tsx';
 import { LongField } from '../parts/long-field.tsx';
-import { words } from '../strings.ts';
 
 const { channels: say } = words;
 
@@ -68,7 +68,7 @@ export function WebhookBody({ template, contentType }: WebhookBodyProps) {
         label={say.template}
         hint={say.templateHint}
         value={template}
-        fault={fault?.reason(words.shared)}
+        fault={fault?.reason(words)}
         onText={setText}
       />
       <FieldList />

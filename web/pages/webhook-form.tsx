@@ -1,8 +1,8 @@
 // One webhook entered or changed: where, for whom, what is sent, and the secrets that go with it.
 import { showNote } from '../announce.ts';
+import { words } from '../late-strings.ts';
 import { Choice, Field, Tick } from '../parts/fields.tsx';
 import { Form } from '../parts/form.tsx';
-import { words } from '../strings.ts';
 import { saveWebhook, type WebhookView } from './save-webhook.ts';
 import { WebhookBody } from './webhook-body.tsx';
 import { WebhookHeaders } from './webhook-headers.tsx';

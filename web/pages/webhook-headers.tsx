@@ -1,7 +1,7 @@
 // The headers that are sent along with a webhook. Their values are secrets: one that is kept is never shown, and stays when nothing is typed.
 import { useState } from 'preact/hooks';
+import { words } from '../late-strings.ts';
 import { Field } from '../parts/fields.tsx';
-import { words } from '../strings.ts';
 
 const { channels: say, people } = words;
 

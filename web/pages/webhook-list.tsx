@@ -1,9 +1,9 @@
 // The webhooks of the site: each tried, changed or removed on its own, and new ones added.
 import type { ChannelsView } from '../../shared/api/channels.ts';
 import { calls } from '../calls.ts';
+import { words } from '../late-strings.ts';
 import { ActButton } from '../parts/act-button.tsx';
 import { Disclosure, Sure } from '../parts/disclosure.tsx';
-import { words } from '../strings.ts';
 import { ChannelTest } from './channel-test.tsx';
 import { removeWebhook, type WebhookView } from './save-webhook.ts';
 import { WebhookForm } from './webhook-form.tsx';

@@ -3,8 +3,8 @@ import { words } from '../strings.ts';
 
 export function RecordLinks({ batch }: { readonly batch: { readonly id: string; readonly code: string } }) {
   const kinds = [
-    ['csv', words.batches.csv, words.batch.recordCsv],
-    ['json', words.batches.json, words.batch.recordJson],
+    ['csv', words.batch.csv, words.batch.recordCsv],
+    ['json', words.batch.json, words.batch.recordJson],
   ] as const;
   return (
     <span class="record-links">

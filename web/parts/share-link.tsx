@@ -2,7 +2,7 @@
 import type { ComponentType } from 'preact';
 import { useEffect, useId, useState } from 'preact/hooks';
 import { showNote } from '../announce.ts';
-import { words } from '../strings.ts';
+import { words } from '../late-strings.ts';
 
 interface Props {
   /** What the address is, for its label. */

@@ -1,8 +1,8 @@
 // Batches laid over each other by healing time: humidity and temperature, the corridor of the first, a legend, and the values as a table.
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { OverlayView } from '../../shared/api/learning.ts';
+import { words } from '../late-strings.ts';
 import { humidityText, temperatureText } from '../quantities.ts';
-import { words } from '../strings.ts';
 import { type BatchFact, OverlayLegend } from './overlay-legend.tsx';
 import { overlayRows } from './overlay-lines.ts';
 import { createOverlayPlot, type OverlayInput } from './overlay-plot.ts';

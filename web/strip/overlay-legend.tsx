@@ -1,7 +1,7 @@
 // Which line is which batch, with what is known of each beside it, and the values under the cross-hair.
 import type { OverlayView } from '../../shared/api/learning.ts';
+import { words } from '../late-strings.ts';
 import { humidityText, temperatureText } from '../quantities.ts';
-import { words } from '../strings.ts';
 import { lineStyle } from './overlay-lines.ts';
 
 /** Something that is told of a batch beside its line, such as its take. */

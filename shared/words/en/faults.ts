@@ -76,11 +76,7 @@ export const faults = {
     `The two points are the same, or less than ${least} %RH apart; take salts further apart, or one offset.`,
   badGain: (gain: string, least: string, greatest: string) =>
     `These points give a gain of ${gain}, and ${least} to ${greatest} is possible; check the figures, and replace the probe if they are right.`,
-  // Channels and templates.
+  // Channels.
   enterAgain: 'the address has changed: enter it again, or take it away',
   enterValue: 'enter what it is to say',
-  noSuchField: (name: string) => `there is no field {{${name}}}`,
-  loneBrace: 'a {{ or }} stands alone',
-  formNeedsTemplate: 'a form needs one, such as to={{person.phoneNumber}}&text={{title}}',
-  templateNoJson: 'with its fields filled in it is no JSON: put each {{field}} inside quotes',
 };

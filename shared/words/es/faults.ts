@@ -65,8 +65,4 @@ export const faults: SharedWords['faults'] = {
     `Estos puntos dan una ganancia de ${gain}, y lo posible es de ${least} a ${greatest}; revise las cifras y, si son correctas, cambie la sonda.`,
   enterAgain: 'la dirección ha cambiado: vuelva a ponerlo o quítelo',
   enterValue: 'ponga lo que debe decir',
-  noSuchField: (name) => `no hay ningún campo {{${name}}}`,
-  loneBrace: 'hay un {{ o un }} suelto',
-  formNeedsTemplate: 'un formulario necesita una, como to={{person.phoneNumber}}&text={{title}}',
-  templateNoJson: 'con sus campos rellenos no es JSON: ponga cada {{campo}} entre comillas',
 };

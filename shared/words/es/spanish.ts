@@ -1,29 +1,10 @@
-// Every sentence that service and page have in common, in Spanish.
+// Every sentence that the service says, in Spanish.
 import type { SharedWords } from '../shared-words.ts';
-import { alarms } from './alarms.ts';
-import { checks } from './checks.ts';
 import { faults } from './faults.ts';
-import { names } from './names.ts';
 import { notices } from './notices.ts';
 import { problems } from './problems.ts';
-import { profiles } from './profiles.ts';
-import { service } from './service.ts';
+import { said } from './said.ts';
 import { shapes } from './shapes.ts';
-import { ahead, spans } from './spans.ts';
-import { units } from './units.ts';
+import { templates } from './templates.ts';
 
-export const spanish: SharedWords = {
-  decimal: ',',
-  names,
-  alarms,
-  spans,
-  ahead,
-  checks,
-  faults,
-  notices,
-  problems,
-  profiles,
-  shapes,
-  service,
-  units,
-};
+export const spanish: SharedWords = { ...said, faults, templates, notices, problems, shapes };

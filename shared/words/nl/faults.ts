@@ -65,8 +65,4 @@ export const faults: SharedWords['faults'] = {
     `Deze punten geven een versterking van ${gain}, en ${least} tot ${greatest} is mogelijk; controleer de cijfers, en vervang de voeler als ze kloppen.`,
   enterAgain: 'het adres is veranderd: voer het opnieuw in, of haal het weg',
   enterValue: 'voer in wat er moet staan',
-  noSuchField: (name) => `er is geen veld {{${name}}}`,
-  loneBrace: 'een {{ of }} staat alleen',
-  formNeedsTemplate: 'een formulier heeft er een nodig, zoals to={{person.phoneNumber}}&text={{title}}',
-  templateNoJson: 'met ingevulde velden is dit geen JSON: zet elk {{veld}} tussen aanhalingstekens',
 };

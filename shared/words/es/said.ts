@@ -1,0 +1,11 @@
+// What service and page both say, in Spanish: the page of this language carries it.
+import type { SaidWords } from '../shared-words.ts';
+import { alarms } from './alarms.ts';
+import { checks } from './checks.ts';
+import { names } from './names.ts';
+import { profiles } from './profiles.ts';
+import { service } from './service.ts';
+import { ahead, spans } from './spans.ts';
+import { units } from './units.ts';
+
+export const said: SaidWords = { decimal: ',', names, alarms, spans, ahead, checks, profiles, service, units };

@@ -1,0 +1,51 @@
+// In Spanish: the steps from empty to the first batch.
+import type { guide as english } from '../en/guide.ts';
+
+export const guide: typeof english = {
+  guide: {
+    states: { later: 'después', now: 'ahora', done: 'hecho', wrong: 'algo va mal' },
+    site: 'Dé nombre al vivero',
+    siteWhy: 'Las horas de un plan, como «no antes de las 07:00», siguen el reloj del vivero.',
+    siteSave: 'Es correcto',
+    siteDone: (name, zone, time) => `${name}, ${zone}: allí son las ${time}.`,
+    chamber: 'Añada la primera cámara',
+    node: 'Haga que un sensor publique',
+    nodeWhy: 'Un nodo envía temperatura y humedad por MQTT. En cuanto se le oye, aparece aquí.',
+    nodeExample: 'nodo-1',
+    waiting: 'A la espera: aún no se ha oído nada.',
+    weHear: (temperature, humidity) => `Lo oímos: ${temperature}, ${humidity}.`,
+    wrong: (topic, reason) => `Llegó algo en ${topic}, pero no se pudo leer. ${reason}`,
+    address: 'Dirección del broker',
+    topicName: 'Tema',
+    topic: (node) => `takewell/v1/${node}/readings`,
+    payloadName: 'Contenido, por ejemplo',
+    thisMachineOnly:
+      'Ahora solo los programas de este equipo llegan al broker. Para admitir nodos de la red, arranque Takewell con TAKEWELL_MQTT_HOST=0.0.0.0; cada nodo recibe entonces aquí un nombre y una contraseña.',
+    noSensor: '¿No tiene un sensor a mano? Pruebe con uno simulado',
+    noSensorWhy:
+      'Escriba esto en el equipo donde corre Takewell. Su aire es inventado; póngalo fuera de servicio después.',
+    command: 'Orden',
+    simulate: (url) => `npm run takewell -- node --broker ${url}`,
+    copy: 'Copiar',
+    copyOf: (name) => `Copiar: ${name}`,
+    copied: (name) => `${name}: copiado`,
+    notCopied: 'El navegador no lo permitió: seleccione la línea y cópiela.',
+    place: 'Coloque la sonda en la cámara',
+    placeWhy:
+      'A la altura del cultivo, colgada de un cable, fuera de la niebla y del goteo. Dos sondas se vigilan una a otra.',
+    placeDone: (names) => `En su lugar: ${names}`,
+    plan: 'Elija el plan',
+    planWhy: 'Qué clima en qué día. Se puede copiar y cambiar en Perfiles.',
+    planTake: 'Tomar este plan',
+    planDone: (name) => `Elegido: ${name}`,
+    batch: 'Abra el lote',
+    batchWhy: 'Qué se injertó sobre qué, y cuántas plantas. Ábralo cuando se llene el túnel.',
+    batchDone: (code, chamber) => `El lote ${code} está en ${chamber}.`,
+    close: 'Cierre la cámara',
+    closeWhy: 'Cuando entre la última bandeja. Con ello empieza el día 1.',
+    closeDone: (chamber) => `Ha empezado el día 1: ir a ${chamber}`,
+    tell: 'Diga a quién se avisa',
+    tellWhy: 'Un teléfono que recibe las alarmas aunque Takewell no esté abierto, y las personas de su cuadrilla.',
+    toPeople: 'Ir a personas y teléfonos',
+  },
+};

@@ -1,0 +1,48 @@
+// In Spanish: the names of what is chosen from: stages, log entries, rules, priorities.
+import { names as shared } from '../../../shared/words/es/names.ts';
+import type { names as english } from '../en/names.ts';
+
+export const names: typeof english = {
+  stages: shared.stages,
+  logKinds: {
+    mist: 'Nebulizado',
+    gap: 'Abertura cambiada',
+    limp: 'Plantas lacias',
+    erect: 'Plantas erguidas',
+    'film-wet': 'Plástico mojado',
+    'film-dry': 'Plástico seco',
+    working: 'Trabajando en el túnel',
+    'work-done': 'Trabajo hecho, túnel cerrado',
+    note: 'Nota',
+    opened: 'Lote abierto',
+    closed: 'Cámara cerrada',
+    hold: 'En pausa',
+    resume: 'Reanudado',
+    'moved-on': 'Adelantado',
+    check: 'Control contestado',
+    corrected: 'Corregido',
+    finished: 'Lote terminado',
+  },
+  rules: {
+    heat: 'Demasiado calor',
+    cold: 'Demasiado frío',
+    dry: 'Demasiado seco',
+    wet: 'Demasiado húmedo',
+    'silent-probe': 'Una sonda está callada',
+    'silent-chamber': 'Toda la cámara está callada',
+    vpd: 'Poder secante fuera de sus límites',
+    'suspect-probe': 'Una sonda es dudosa',
+    'check-overdue': 'Control sin hacer',
+    'check-failed': 'Control contestado con no',
+    'plan-late': 'La ventilación va con retraso',
+    'heat-ahead': 'Viene calor',
+    'broker-lost': 'No entran lecturas',
+    'disk-nearly-full': 'El disco está casi lleno',
+    'clock-jumped': 'El reloj ha saltado',
+    restarted: 'De vuelta tras una interrupción',
+    'delivery-failing': 'Las alarmas no llegan a alguien',
+    'nobody-on-duty': 'No hay nadie de guardia',
+    'nobody-reachable': 'Las alarmas no llegan a nadie',
+  },
+  priorities: shared.priorities,
+};

@@ -1,0 +1,48 @@
+// In Dutch: the names of what is chosen from: stages, log entries, rules, priorities.
+import { names as shared } from '../../../shared/words/nl/names.ts';
+import type { names as english } from '../en/names.ts';
+
+export const names: typeof english = {
+  stages: shared.stages,
+  logKinds: {
+    mist: 'Geneveld',
+    gap: 'Kier gezet',
+    limp: 'Planten slap',
+    erect: 'Planten rechtop',
+    'film-wet': 'Folie nat',
+    'film-dry': 'Folie droog',
+    working: 'Aan het werk in de tent',
+    'work-done': 'Klaar, tent gesloten',
+    note: 'Notitie',
+    opened: 'Partij begonnen',
+    closed: 'Tent gesloten',
+    hold: 'Gepauzeerd',
+    resume: 'Weer verder',
+    'moved-on': 'Verder gezet',
+    check: 'Controle beantwoord',
+    corrected: 'Gecorrigeerd',
+    finished: 'Partij afgerond',
+  },
+  rules: {
+    heat: 'Te heet',
+    cold: 'Te koud',
+    dry: 'Te droog',
+    wet: 'Te nat',
+    'silent-probe': 'Een voeler zwijgt',
+    'silent-chamber': 'De hele tent zwijgt',
+    vpd: 'Drogende kracht buiten de grens',
+    'suspect-probe': 'Een voeler is twijfelachtig',
+    'check-overdue': 'Controle gemist',
+    'check-failed': 'Controle: nee',
+    'plan-late': 'Luchten is laat',
+    'heat-ahead': 'Er komt hitte aan',
+    'broker-lost': 'Er komen geen metingen binnen',
+    'disk-nearly-full': 'De schijf is bijna vol',
+    'clock-jumped': 'De klok is versprongen',
+    restarted: 'Terug na een onderbreking',
+    'delivery-failing': 'Alarmen bereiken iemand niet',
+    'nobody-on-duty': 'Niemand heeft dienst',
+    'nobody-reachable': 'Alarmen bereiken niemand',
+  },
+  priorities: shared.priorities,
+};
