@@ -8,7 +8,7 @@ import { plainEnglish } from '../shared/plain-english.ts';
 import { Problem } from '../shared/problem.ts';
 import { DAY_MS, SECOND_MS } from '../shared/units.ts';
 import type { Clock } from './clock.ts';
-import type { Broker } from './ingest/broker.ts';
+import type { BrokerVoice } from './ingest/broker.ts';
 import type { Intake } from './ingest/intake.ts';
 import type { Store } from './store/store.ts';
 
@@ -18,10 +18,10 @@ export interface Tally {
   refused: number;
 }
 
-interface HealthParts {
+export interface HealthParts {
   readonly store: Store;
   readonly intake: Intake;
-  readonly broker: () => Broker;
+  readonly broker: Pick<BrokerVoice, 'trouble'>;
   readonly dataDir: string;
   readonly clock: Clock;
   readonly version: string;
@@ -48,7 +48,7 @@ export async function checkHealth(parts: HealthParts): Promise<Health> {
   const blocking = [
     typeof room === 'string' ? finding('store-unavailable', room) : null,
     stored ?? asFinding(intake.trouble()),
-    finding('broker', broker().trouble()),
+    finding('broker', broker.trouble()),
     finding('watch', parts.sinceRoundMs() > LONGEST_ROUND_MS ? 'The watch has not gone round for a minute.' : null),
   ].flatMap((one) => one ?? []);
   const warning = typeof room === 'string' ? null : finding('disk', sayLittleRoom(room));
@@ -84,7 +84,7 @@ export async function describeMetrics({
     ['takewell_readings_admitted', 'Readings admitted since the start, repeats included', tally.readings],
     ['takewell_parts_refused', 'Messages or parts of them refused since the start', tally.refused],
     ['takewell_messages_waiting', 'Messages that wait for the store', intake.waiting()],
-    ['takewell_broker_up', '1 while messages can come in', broker().trouble() === null ? 1 : 0],
+    ['takewell_broker_up', '1 while messages can come in', broker.trouble() === null ? 1 : 0],
     ['takewell_alarms_active', 'Alarms that are not back to normal', alarms.items.length],
     ['takewell_notices_waiting', 'Notices that wait to be told', notices.waiting],
     ['takewell_notices_oldest_seconds', 'Age of the oldest notice that waits', ageSeconds],

@@ -1,12 +1,16 @@
 // What the service asks of a broker, be it the embedded one or one that runs elsewhere.
 
-export interface Broker {
-  /** Port the embedded broker listens on; null for an outside one. */
-  readonly port: number | null;
-  /** Why no message can come in now; null = connected or listening. */
+/** The part through which Takewell speaks. */
+export interface BrokerVoice {
+  /** Why no message can come in or go out now; null = connected or listening. */
   trouble(): string | null;
   /** Retained, QoS 1. Resolves when the broker has it; while there is no connection it is dropped: the next state follows. */
   publish(topic: string, payload: string): Promise<void>;
+}
+
+export interface Broker extends BrokerVoice {
+  /** Port the embedded broker listens on; null for an outside one. */
+  readonly port: number | null;
   /** Follows these topic filters as well as Takewell's own (the mappings were changed). */
   follow(filters: readonly string[]): Promise<void>;
   close(): Promise<void>;

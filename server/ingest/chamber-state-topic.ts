@@ -2,7 +2,7 @@
 import type { Logger } from 'pino';
 import type { ChamberView } from '../../shared/api/chambers.ts';
 import { SECOND_MS } from '../../shared/units.ts';
-import type { Broker } from './broker.ts';
+import type { BrokerVoice } from './broker.ts';
 
 /** Climate alone is told this often at most; a change of an alarm or of the batch at once. */
 const CLIMATE_EVERY_MS = 15 * SECOND_MS;
@@ -13,7 +13,7 @@ export interface StateTopic {
 
 /** `view` gives a chamber as it is now; undefined = it was removed, and its retained state is cleared. */
 export function createStateTopic(
-  broker: () => Broker,
+  broker: BrokerVoice,
   view: (chamberId: string) => ChamberView | undefined,
   log: Logger,
 ): StateTopic {
@@ -25,7 +25,7 @@ export function createStateTopic(
         toldMs.set(id, nowMs);
         const chamber = view(id);
         const payload = chamber === undefined ? '' : JSON.stringify(describeState(chamber));
-        broker()
+        broker
           .publish(`takewell/v1/chambers/${id}/state`, payload)
           .catch((error: unknown) =>
             log.warn({ err: error, chamberId: id }, 'the state of a chamber was not published'),

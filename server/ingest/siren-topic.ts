@@ -3,7 +3,7 @@
 import type { Logger } from 'pino';
 import type { AlarmView } from '../../shared/api/alarms.ts';
 import { MINUTE_MS } from '../../shared/units.ts';
-import type { Broker } from './broker.ts';
+import type { BrokerVoice } from './broker.ts';
 import { SIREN_REASON_TOPIC, SIREN_TOPIC } from './broker.ts';
 
 /** Said again this often, so that a broker that lost it has it back. */
@@ -16,7 +16,7 @@ export interface SirenTopic {
   settled(): Promise<void>;
 }
 
-export function createSirenTopic(broker: () => Broker, log: Pick<Logger, 'warn'>): SirenTopic {
+export function createSirenTopic(broker: BrokerVoice, log: Pick<Logger, 'warn'>): SirenTopic {
   let said = '';
   let saidMs = -Infinity;
   let last: Promise<void> = Promise.resolve();
@@ -26,7 +26,7 @@ export function createSirenTopic(broker: () => Broker, log: Pick<Logger, 'warn'>
       const isFresh = nowMs >= saidMs && nowMs - saidMs < AGAIN_AFTER_MS;
       if (reason === said && isFresh) return;
       [said, saidMs] = [reason, nowMs];
-      last = publish(broker(), alarms.length > 0, reason).catch((error: unknown) => {
+      last = publish(broker, alarms.length > 0, reason).catch((error: unknown) => {
         // Not said: the next round says it again.
         saidMs = -Infinity;
         log.warn({ err: error }, 'the siren was not published');
@@ -36,7 +36,7 @@ export function createSirenTopic(broker: () => Broker, log: Pick<Logger, 'warn'>
   };
 }
 
-async function publish(broker: Broker, isOn: boolean, reason: string): Promise<void> {
+async function publish(broker: BrokerVoice, isOn: boolean, reason: string): Promise<void> {
   if (broker.trouble() !== null) throw new Error('the broker is not reached');
   await broker.publish(SIREN_REASON_TOPIC, reason);
   await broker.publish(SIREN_TOPIC, isOn ? 'on' : 'off');

@@ -1,0 +1,93 @@
+// The HTTP side, given what it needs of the rest: who signs in, how the service is, how records are written, how people are told.
+import type { Logger } from 'pino';
+import type { AcknowledgeLinks } from './acknowledge-links.ts';
+import type { Acts } from './acts.ts';
+import type { Alerting } from './alerting.ts';
+import type { Books } from './books.ts';
+import { brokerAddress } from './broker-address.ts';
+import type { Clock } from './clock.ts';
+import { checkHealth, describeMetrics, type HealthParts } from './health.ts';
+import type { Telling } from './http/http-parts.ts';
+import { type HttpServer, openHttpServer } from './http/http-server.ts';
+import type { RecordWriters } from './http/routes/records.ts';
+import type { StreamHub } from './http/stream.ts';
+import type { Broker } from './ingest/broker.ts';
+import { createSignIn } from './people/sign-in.ts';
+import type { ReachBook } from './reach-book.ts';
+import { gatherRecord } from './record/gather-record.ts';
+import { recordCsv } from './record/record-csv.ts';
+import { recordJson } from './record/record-json.ts';
+import type { Settings } from './settings.ts';
+import type { Site } from './site.ts';
+import type { Store } from './store/store.ts';
+import { version } from './version.ts';
+
+interface DashboardParts {
+  readonly settings: Settings;
+  readonly store: Store;
+  readonly books: Books;
+  readonly acts: Acts;
+  readonly hub: StreamHub;
+  readonly clock: Clock;
+  readonly log: Logger;
+  readonly links: AcknowledgeLinks;
+  readonly reach: ReachBook;
+  readonly alerting: Alerting;
+  readonly broker: Broker;
+  readonly healthParts: HealthParts;
+  /** With it the first manager is made. */
+  readonly setupCode: string;
+  readonly isDemo: boolean;
+  /** Called after the mappings changed. */
+  readonly followMappings: () => Promise<void>;
+}
+
+export function openDashboard(parts: DashboardParts): Promise<HttpServer> {
+  const { settings, store, clock, healthParts, hub, links, reach, isDemo, followMappings } = parts;
+  const { watch, site, duty } = parts.books;
+  const isSecure = settings.publicUrl?.startsWith('https:') ?? settings.http.tls !== null;
+  return openHttpServer(
+    settings,
+    {
+      ...{ store, watch, site, hub, clock, isSecure, version, duty, reach, links, isDemo, followMappings },
+      ...parts.acts,
+      signIn: createSignIn({ store, clock, setupCode: parts.setupCode }),
+      health: () => checkHealth(healthParts),
+      metrics: () => describeMetrics(healthParts),
+      broker: brokerAddress(settings.mqtt, parts.broker.port),
+      telling: tellingOf(parts),
+    },
+    recordWriters(store, site, clock),
+    parts.log,
+  );
+}
+
+function tellingOf({ books: { targets, duty }, alerting, settings }: DashboardParts): Telling {
+  return {
+    pushKey: alerting.pushKey,
+    publicUrl: settings.publicUrl,
+    channels: targets.channels,
+    changeChannels: targets.changeChannels,
+    targetsChanged: async () => {
+      await targets.refresh();
+      await duty.refresh();
+    },
+    test: alerting.delivery.sendTest,
+    confirm: alerting.confirm,
+  };
+}
+
+function recordWriters(store: Store, site: Site, clock: Clock): RecordWriters {
+  const gather = async (batchId: string) => {
+    const { siteName, zone, altitudeM } = site.current();
+    return gatherRecord(store, batchId, { siteName, zone, altitudeM, nowMs: clock.nowMs(), version });
+  };
+  return {
+    json: async function* (batchId) {
+      yield* recordJson(store, await gather(batchId));
+    },
+    csv: async function* (batchId) {
+      yield* recordCsv(store, await gather(batchId));
+    },
+  };
+}
