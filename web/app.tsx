@@ -32,6 +32,8 @@ function Page() {
     case 'sensors':
     case 'first-batch':
     case 'people':
+    case 'my-alerts':
+    case 'channels':
     case 'settings':
       return <LatePage key={page} name={page} />;
     case 'profile':

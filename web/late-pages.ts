@@ -11,6 +11,8 @@ const loads = {
   'first-batch': () => import('./guide/first-batch-page.tsx').then(({ FirstBatchPage }) => FirstBatchPage),
   sensors: () => import('./pages/sensors-page.tsx').then(({ SensorsPage }) => SensorsPage),
   people: () => import('./pages/people-page.tsx').then(({ PeoplePage }) => PeoplePage),
+  'my-alerts': () => import('./pages/my-alerts-page.tsx').then(({ MyAlertsPage }) => MyAlertsPage),
+  channels: () => import('./pages/channels-page.tsx').then(({ ChannelsPage }) => ChannelsPage),
   settings: () => import('./pages/settings-page.tsx').then(({ SettingsPage }) => SettingsPage),
   'set-up': () => import('./pages/set-up-page.tsx').then(({ SetUpPage }) => SetUpPage),
   join: () => import('./pages/join-page.tsx').then(({ JoinPage }) => JoinPage),

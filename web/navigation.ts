@@ -1,6 +1,6 @@
 // The page that is shown now and how to go to another: the browser's history and clicks on links inside the site.
 import { signal } from '@preact/signals';
-import { matchRoute, type Route } from './router.ts';
+import { matchRoute, movedPath, type Route } from './router.ts';
 
 let goFully = () => false;
 
@@ -9,10 +9,16 @@ export function fetchPagesWhen(isWanted: () => boolean): void {
   goFully = isWanted;
 }
 
-export const route = signal<Route>(matchRoute(location.pathname, location.search));
+function routeHere(): Route {
+  const moved = movedPath(location.pathname, location.hash);
+  if (moved !== null) history.replaceState(null, '', moved);
+  return matchRoute(location.pathname, location.search);
+}
+
+export const route = signal<Route>(routeHere());
 
 function readAddress(): void {
-  route.value = matchRoute(location.pathname, location.search);
+  route.value = routeHere();
 }
 
 /** Shows another page of the site and puts the reader at its top. */
@@ -33,8 +39,8 @@ function innerLink(event: MouseEvent): string | null {
   const link = event.target.closest('a');
   if (link === null || link.origin !== location.origin || link.hasAttribute('download') || link.target !== '')
     return null;
-  if (link.pathname.startsWith('/api/') || link.hash !== '') return null;
-  return link.pathname + link.search;
+  const isOnThisPage = link.hash !== '' && link.pathname === location.pathname;
+  return link.pathname.startsWith('/api/') || isOnThisPage ? null : link.pathname + link.search + link.hash;
 }
 
 /** Starts listening to the back button and to clicks on links. */

@@ -11,6 +11,8 @@ export type PageName =
   | 'profile-copy'
   | 'sensors'
   | 'people'
+  | 'my-alerts'
+  | 'channels'
   | 'settings'
   | 'sign-in'
   | 'set-up'
@@ -36,6 +38,8 @@ const plainPages = new Map<string, PageName>([
   ['/profiles', 'profiles'],
   ['/sensors', 'sensors'],
   ['/people', 'people'],
+  ['/my-alerts', 'my-alerts'],
+  ['/channels', 'channels'],
   ['/settings', 'settings'],
   ['/sign-in', 'sign-in'],
   ['/set-up', 'set-up'],
@@ -69,6 +73,23 @@ export function matchRoute(path: string, search: string): Route {
     alarmId: query.get('alarm') ?? '',
     code: query.get('code') ?? '',
   };
+}
+
+/** Sections that stood on the page of people once, and where they stand now: addresses in notices and bookmarks stay good. */
+const movedSections = new Map([
+  ['#mine', '/my-alerts'],
+  ['#phones', '/my-alerts'],
+  ['#push-needs', '/my-alerts'],
+  ['#my-language', '/my-alerts'],
+  ['#email', '/channels'],
+  ['#webhooks', '/channels'],
+  ['#outside', '/channels'],
+]);
+
+/** The present address of a section that has moved; null when nothing has. */
+export function movedPath(path: string, hash: string): string | null {
+  const page = path === '/people' ? movedSections.get(hash) : undefined;
+  return page === undefined ? null : page + hash;
 }
 
 /** The address of a chamber's page. */

@@ -99,7 +99,7 @@ export function buildTestMessage(occasion: Occasion, targetId: string): NoticeMe
     noticeId: `test.${occasion.nowMs.toString(36)}.${targetId}`,
     kind: 'test',
     ...test,
-    url: `${occasion.publicUrl}/people`,
+    url: `${occasion.publicUrl}/my-alerts`,
     tag: 'test',
     atMs: occasion.nowMs,
     toldLate: false,

@@ -13,7 +13,7 @@ export function buildPhoneLostMessage(notice: NoticeDraft, phone: LostPhone, occ
     noticeId: notice.id,
     kind: notice.kind,
     ...{ title, body, sentence: title, advice: body },
-    url: `${occasion.publicUrl}/people`,
+    url: `${occasion.publicUrl}/my-alerts`,
     tag: notice.alarmId,
     atMs: notice.decidedMs,
     toldLate: isToldLate(notice.decidedMs, occasion.nowMs),

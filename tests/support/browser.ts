@@ -37,5 +37,5 @@ export async function signInOn(page: Page, { name, password }: { name: string; p
   await page.getByLabel('Name').fill(name);
   await page.getByLabel('Password').fill(password);
   await page.getByRole('button', { name: 'Sign in' }).click();
-  await page.getByRole('navigation').waitFor();
+  await page.getByRole('banner').getByRole('navigation').waitFor();
 }

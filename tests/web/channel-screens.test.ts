@@ -19,7 +19,7 @@ test.each([
     await api.put('/channels', { webhooks: [webhook] });
     await api.patch('/people/me', { email: 'manager@nursery.example' });
     const page = await openPage(await openBrowser(), app.url, screen);
-    await page.goto('/people');
+    await page.goto('/channels');
     await signInOn(page, MANAGER);
     const form = page.getByRole('form', { name: 'E-mail' });
     await form.getByLabel('Mail server').fill('127.0.0.1');

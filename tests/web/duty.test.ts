@@ -15,13 +15,13 @@ import { MANAGER, openTestApp } from '../support/open-test-app.ts';
 /** Nothing is sent to it. */
 const SUBSCRIPTION = { endpoint: 'https://push.example.org/1', keys: { p256dh: 'BA', auth: 'AA' } };
 
-async function openPeople(screen = wallScreen) {
+async function openPeople(screen = wallScreen, path = '/people') {
   const { app, api } = await openTestApp();
   for (const name of ['Ida Invented', 'Oskar Example'])
     await api.post('/people', { name, role: 'crew', password: 'a short sentence' });
   const page = await openPage(await openBrowser(), app.url, screen);
   const faults = watchConsole(page);
-  await page.goto('/people');
+  await page.goto(path);
   await signInOn(page, MANAGER);
   const duty = async () => (await api.get<DutyView>('/duty')).body;
   return { page, faults, api, duty };
@@ -104,7 +104,7 @@ it('the order and the times of waiting are changed; times that do not rise are r
 });
 
 it('quiet hours need both ends, and are kept', async () => {
-  const { page, api } = await openPeople(phone);
+  const { page, api } = await openPeople(phone, '/my-alerts');
   const form = page.getByRole('form', { name: 'How I am told' });
   await form.getByLabel('E-mail address').fill('invented@example.org');
   await form.getByLabel('Quiet from').fill('22:00');

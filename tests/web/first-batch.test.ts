@@ -67,7 +67,7 @@ describe.each([
     await page.getByRole('button', { name: 'Close the chamber' }).click();
     await page.getByRole('link', { name: 'Healing day 1 has begun: go to Tent 1' }).waitFor();
     await look(page, 'guide-closed', screen);
-    await page.getByRole('link', { name: 'Go to people and phones' }).waitFor();
+    await page.getByRole('link', { name: 'Go to my alerts' }).waitFor();
     const stored = (await app.store.batches.open())[0];
     expect(stored).toMatchObject({ code: 'B-1', plants: 1200, profileId: 'tomato-common-practice' });
     expect(stored?.closedMs).not.toBeNull();

@@ -40,7 +40,7 @@ it('leads from a manager’s page to a crew member who can sign in, and works on
   expect(await guest.getByLabel('Your password').inputValue()).toBe('a password of the guest');
   await guest.getByLabel('Your name').fill('New hand');
   await guest.getByRole('button', { name: 'Join' }).click();
-  await guest.getByRole('navigation').waitFor();
+  await guest.getByRole('banner').getByRole('navigation').waitFor();
   const secret = new URL(address).hash.slice('#invitation='.length);
   expect(asked.filter((line) => line.includes(secret))).toEqual([]);
   expect(guest.url()).not.toContain(secret);

@@ -6,12 +6,12 @@ import { comeToRest, expectAccessible, expectNoSidewaysScroll, keepPicture } fro
 import { MANAGER, openTestApp } from '../support/open-test-app.ts';
 import { openWebhookReceiver } from '../support/webhook-receiver.ts';
 
-test('the page of people says whether alerts reach me, and what to do when they do not', async () => {
+test('my page of alerts says whether alerts reach me, and what to do when they do not', async () => {
   const receiver = await openWebhookReceiver();
   onTestFinished(receiver.close);
   const { app, api } = await openTestApp();
   const page = await openPage(await openBrowser(), app.url, phone);
-  await page.goto('/people');
+  await page.goto('/my-alerts');
   await signInOn(page, MANAGER);
   const reach = page.getByRole('region', { name: 'Whether alerts reach me' });
   await reach.getByText('Alerts cannot reach you', { exact: true }).waitFor();

@@ -157,5 +157,5 @@ it('a new version is told of on an open page, taken with the next page, and is w
   await page.context().setOffline(true);
   await page.reload();
   expect(await script()).toContain('main-next-');
-  await page.getByRole('navigation').waitFor();
+  await page.getByRole('banner').getByRole('navigation').waitFor();
 }, 90_000);

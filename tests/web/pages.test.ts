@@ -48,7 +48,9 @@ describe.each(screens)('on $name', ({ screen }) => {
       ['batches', '/batches', 'Batches'],
       ['profiles', '/profiles', 'Profiles'],
       ['sensors', '/sensors', 'Sensors'],
-      ['people', '/people', 'People and phones'],
+      ['people', '/people', 'People and duty'],
+      ['my-alerts', '/my-alerts', 'My alerts'],
+      ['channels-none', '/channels', 'Channels of the site'],
       ['settings', '/settings', 'Settings'],
       ['nothing', '/no-such-page', 'Nothing here'],
     ] as const) {

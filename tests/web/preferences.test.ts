@@ -22,6 +22,8 @@ describe('who asks for dark', () => {
         ['chamber', `/chambers/${tent?.id}`],
         ['alarms', '/alarms'],
         ['people', '/people'],
+        ['my-alerts', '/my-alerts'],
+        ['channels', '/channels'],
         ['settings', '/settings'],
         ['wall', '/wall'],
       ] as const) {

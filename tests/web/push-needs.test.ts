@@ -84,16 +84,19 @@ describe('on the page', () => {
       if (pathname.endsWith('/stream')) return route.abort();
       return route.fulfill({ response: await route.fetch({ url: app.url + pathname + search }) });
     });
-    await page.goto('/people');
+    await page.goto('/my-alerts');
     await signInOn(page, MANAGER);
     const needs = needsOf(page);
     await needs.getByText(`${publicUrl} is not secure. Phones take alerts from https addresses only.`).waitFor();
     await needs.getByText(`Opened at the public address, ${publicUrl}.`).waitFor();
     for (const way of ['Own certificate', 'Reverse proxy', 'Tunnel']) await needs.getByText(`${way}:`).waitFor();
-    await needs.getByRole('link', { name: 'Webhooks' }).click();
-    expect(new URL(page.url()).hash).toBe('#webhooks');
     await needs.getByRole('link', { name: 'my e-mail address' }).waitFor();
     expect(await page.getByRole('button', { name: 'Tell this phone' }).count()).toBe(0);
+    await needs.getByRole('link', { name: 'Webhooks' }).click();
+    await page.getByRole('heading', { name: 'Webhooks' }).and(page.locator(':focus')).waitFor();
+    expect(page.url()).toBe(`${publicUrl}/channels#webhooks`);
+    await page.goBack();
+    await needs.waitFor();
     for (const screen of [wallScreen, phone]) {
       await page.setViewportSize(screen);
       await look(page, 'push-needs', screen);
@@ -108,12 +111,12 @@ describe('on the page', () => {
     const { pushKey } = (await api.get<PhonesView>('/phones')).body;
     const page = await openPage(await openBrowser(), app.url);
     await subscribeWith(page, pushKey);
-    await page.goto('/people');
+    await page.goto('/my-alerts');
     await signInOn(page, MANAGER);
     const needs = needsOf(page);
     await needs.getByText(`The page is secure: ${app.url}.`).waitFor();
     const there = needs.getByRole('link', { name: 'Open it there' });
-    expect(await there.getAttribute('href')).toBe('https://takewell.example/people');
+    expect(await there.getAttribute('href')).toBe('https://takewell.example/my-alerts');
     await needs.getByText('The background worker runs.').waitFor();
     await needs.getByText('This device is subscribed with the present key.').waitFor();
     await needs.getByText('Not asked yet whether notifications are allowed').waitFor();
@@ -131,7 +134,7 @@ describe('on the page', () => {
     const { app } = await openTestApp();
     const page = await openPage(await openBrowser(), app.url);
     await subscribeWith(page, Buffer.alloc(65, 4).toString('base64url'));
-    await page.goto('/people');
+    await page.goto('/my-alerts');
     await signInOn(page, MANAGER);
     await needsOf(page).getByText('Subscribed with an earlier key of the service').waitFor();
     await needsOf(page).getByText('No public address is set (TAKEWELL_PUBLIC_URL)').waitFor();

@@ -1,6 +1,6 @@
 // Which page an address means.
 import { describe, expect, test } from 'vitest';
-import { chamberPath, matchRoute, profilePath } from '../../web/router.ts';
+import { chamberPath, matchRoute, movedPath, profilePath } from '../../web/router.ts';
 
 describe('an address leads to its page', () => {
   test.each([
@@ -11,6 +11,8 @@ describe('an address leads to its page', () => {
     ['/profiles', 'profiles'],
     ['/sensors', 'sensors'],
     ['/people', 'people'],
+    ['/my-alerts', 'my-alerts'],
+    ['/channels', 'channels'],
     ['/settings', 'settings'],
     ['/sign-in', 'sign-in'],
     ['/set-up', 'set-up'],
@@ -46,4 +48,14 @@ test('the path of a chamber leads back to it', () => {
 test('the path of a profile leads back to it, and so does that of its editor', () => {
   expect(matchRoute(profilePath('pepper'), '')).toMatchObject({ page: 'profile', id: 'pepper' });
   expect(matchRoute(`${profilePath('pepper')}/edit`, '')).toMatchObject({ page: 'profile-edit', id: 'pepper' });
+});
+
+test.each([
+  ['/people', '#webhooks', '/channels#webhooks'],
+  ['/people', '#mine', '/my-alerts#mine'],
+  ['/people', '#invite', null],
+  ['/people', '', null],
+  ['/alarms', '#mine', null],
+])('an address from before the page of people was split: %s%s now is %s', (path, hash, now) => {
+  expect(movedPath(path, hash)).toBe(now);
 });

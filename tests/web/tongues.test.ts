@@ -38,7 +38,7 @@ describe.each(tongues)('who reads $name', ({ language, words }) => {
     const page = await openPage(await openBrowser(), demo.url, phone, farAway);
     const faults = watchConsole(page);
     await keepDrawnText(page);
-    await page.goto('/people');
+    await page.goto('/my-alerts');
     await signInOn(page, DEMO_MANAGER);
     await choose(page, language, words);
     await expectDrawnStages(page, words);
@@ -55,6 +55,8 @@ describe.each(tongues)('who reads $name', ({ language, words }) => {
       ['profiles', '/profiles'],
       ['sensors', '/sensors'],
       ['people', '/people'],
+      ['my-alerts', '/my-alerts'],
+      ['channels', '/channels'],
       ['settings', '/settings'],
     ] as const) {
       await page.goto(path);

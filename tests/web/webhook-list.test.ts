@@ -9,12 +9,12 @@ import { openWebhookReceiver, webhookTo } from '../support/webhook-receiver.ts';
 
 const SECRET = 'signs every body';
 
-async function openPeople(webhooks: readonly object[] = [], screen = wallScreen) {
+async function openChannels(webhooks: readonly object[] = [], screen = wallScreen) {
   const { app, api } = await openTestApp();
   await api.put('/channels', { webhooks });
   const page = await openPage(await openBrowser(), app.url, screen);
   const faults = watchConsole(page);
-  await page.goto('/people');
+  await page.goto('/channels');
   await signInOn(page, MANAGER);
   await page.getByRole('heading', { name: 'Webhooks' }).waitFor();
   const kept = async () => (await api.get<ChannelsView>('/channels')).body;
@@ -45,7 +45,7 @@ async function fillNew(page: Page, url: string) {
 describe('webhooks on the page', () => {
   it('one is added with a body, a secret and a header, and its test says what became of it', async () => {
     const receiver = await openReceiver(SECRET);
-    const { page, faults, kept } = await openPeople();
+    const { page, faults, kept } = await openChannels();
     const form = await fillNew(page, receiver.url);
     await form.getByLabel('For whom').selectOption({ label: 'Each person, in their own words' });
     await form.getByLabel('Body').fill('{"to":"{{person.name}}","text":"{{titel}}"}');
@@ -76,7 +76,7 @@ describe('webhooks on the page', () => {
   it('a test that is refused says so', async () => {
     const receiver = await openReceiver();
     receiver.answerWith({ status: 500 });
-    const { page } = await openPeople([entered(receiver.url)]);
+    const { page } = await openChannels([entered(receiver.url)]);
     await page.getByRole('button', { name: 'Send a test alert to Webhook' }).click();
     await page.getByText(/It did not go out\..*500/).waitFor();
   });
@@ -84,7 +84,7 @@ describe('webhooks on the page', () => {
   it('one is changed: the others, its secret and the value of its header stay', async () => {
     const receiver = await openReceiver(SECRET);
     const first = entered(receiver.url, { name: 'First', secret: SECRET, headers: [{ name: 'x-key', value: 'kept' }] });
-    const { page, api, kept } = await openPeople([first, entered(receiver.url, { name: 'Second' })]);
+    const { page, api, kept } = await openChannels([first, entered(receiver.url, { name: 'Second' })]);
     await page.getByRole('button', { name: 'Change First' }).click();
     const form = page.getByRole('form', { name: 'Change First' });
     // Somebody else changes the second meanwhile.
@@ -102,7 +102,7 @@ describe('webhooks on the page', () => {
   });
 
   it('its secret is forgotten only when that is asked for', async () => {
-    const { page, kept } = await openPeople([entered('https://hooks.example/a', { secret: SECRET })]);
+    const { page, kept } = await openChannels([entered('https://hooks.example/a', { secret: SECRET })]);
     await page.getByRole('button', { name: 'Change Webhook' }).click();
     const form = page.getByRole('form', { name: 'Change Webhook' });
     await form.getByLabel('Forget the kept secret').check();
@@ -111,7 +111,7 @@ describe('webhooks on the page', () => {
   });
 
   it('a refusal stands at its field, and what was typed stays', async () => {
-    const { page, kept } = await openPeople();
+    const { page, kept } = await openChannels();
     const form = await fillNew(page, 'https://hooks.example/b');
     for (const at of [1, 2]) {
       await form.getByRole('button', { name: 'Add a header' }).click();
@@ -132,7 +132,7 @@ describe('webhooks on the page', () => {
 
   it('one is removed after a question; at ten no more can be added', async () => {
     const ten = Array.from({ length: 10 }, (_, at) => entered(`https://hooks.example/${at}`, { name: `Hook ${at}` }));
-    const { page, kept } = await openPeople(ten);
+    const { page, kept } = await openChannels(ten);
     await page.getByText('More than ten are not kept.').waitFor();
     expect(await page.getByRole('button', { name: 'Add a webhook' }).count()).toBe(0);
     await page.getByRole('button', { name: 'Remove Hook 3' }).click();
@@ -143,7 +143,7 @@ describe('webhooks on the page', () => {
   });
 
   it('siren, heartbeat and contact are set, and taken away again', async () => {
-    const { page, kept } = await openPeople();
+    const { page, kept } = await openChannels();
     const form = page.getByRole('form', { name: 'Siren, heartbeat, contact' });
     await form.getByLabel('Sound the siren').uncheck();
     await form.getByLabel('Heartbeat address').fill('https://watch.example/beat');

@@ -138,7 +138,7 @@ function Steps() {
       <CloseStep batch={batch} state={closeState} onClosed={batches.reload} />
       <Step title={words.guide.tell} why={words.guide.tellWhy} state={tellState}>
         {tellState !== 'later' && (
-          <a class="button" href="/people">
+          <a class="button" href="/my-alerts">
             {words.guide.toPeople}
           </a>
         )}

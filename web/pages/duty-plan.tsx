@@ -4,6 +4,7 @@ import { calls } from '../calls.ts';
 import { nowMs } from '../clock.ts';
 import { words } from '../late-strings.ts';
 import { LoadState } from '../parts/load-state.tsx';
+import { Section } from '../parts/section.tsx';
 import { ShapeMark } from '../parts/shape-mark.tsx';
 import { useLoad } from '../parts/use-load.ts';
 import { maySetUp, zone } from '../session.ts';
@@ -49,30 +50,33 @@ function Plan({ duty, onChanged }: { readonly duty: DutyView; readonly onChanged
   const mute = duty.people.filter(({ via }) => via.length === 0).map(({ name }) => name);
   const { nextAfterMinutes: next, everyoneAfterMinutes: everyone, sirenAfterMinutes: siren } = duty;
   return (
-    <>
-      <p class="duty-now">{sayNow(duty)}</p>
-      {duty.spans.length > 0 && <Gaps gaps={duty.gaps} />}
-      {mute.length > 0 && <p class="details">{say.cannotReach(mute.join(', '))}</p>}
-      <p class="details">{say.steps({ next, everyone, siren, repeat: duty.repeatMinutes })}</p>
-      {duty.spans.length > 0 && <DutyWeek duty={duty} />}
-      {maySetUp.value ? (
-        <>
-          <DutyRota {...{ duty, onChanged }} />
-          <DutyOrder {...{ duty, onChanged }} />
-        </>
-      ) : (
-        <DutyLines duty={duty} />
-      )}
-    </>
+    <div class="columns is-uneven">
+      <div class="duty-sight">
+        <p class="duty-now">{sayNow(duty)}</p>
+        {duty.spans.length > 0 && <Gaps gaps={duty.gaps} />}
+        {mute.length > 0 && <p class="details">{say.cannotReach(mute.join(', '))}</p>}
+        {duty.spans.length > 0 && <DutyWeek duty={duty} />}
+        <p class="details">{say.steps({ next, everyone, siren, repeat: duty.repeatMinutes })}</p>
+      </div>
+      <div class="stack">
+        {maySetUp.value ? (
+          <>
+            <DutyRota {...{ duty, onChanged }} />
+            <DutyOrder {...{ duty, onChanged }} />
+          </>
+        ) : (
+          <DutyLines duty={duty} />
+        )}
+      </div>
+    </div>
   );
 }
 
 export function DutyPlan() {
   const duty = useLoad(calls.duty, 'duty');
   return (
-    <section class="duty" aria-labelledby="duty">
-      <h2 id="duty">{say.title}</h2>
+    <Section id="duty" title={say.title} class="duty">
       {duty.data === undefined ? <LoadState {...duty} /> : <Plan duty={duty.data} onChanged={duty.reload} />}
-    </section>
+    </Section>
   );
 }

@@ -6,6 +6,7 @@ import { words } from '../late-strings.ts';
 import { ActButton } from '../parts/act-button.tsx';
 import { Choice, Field } from '../parts/fields.tsx';
 import { Form, numberOf, textOf } from '../parts/form.tsx';
+import { Section } from '../parts/section.tsx';
 import { ChannelTest } from './channel-test.tsx';
 
 const { channels: say } = words;
@@ -75,10 +76,9 @@ function EmailFields({ email, onChanged }: FieldsProps) {
 
 export function EmailForm({ email, onChanged }: FieldsProps) {
   return (
-    <section aria-labelledby="email">
-      <h2 id="email">{say.email}</h2>
+    <Section id="email" title={say.email}>
       <p>{say.emailIntro}</p>
       <EmailFields key={email?.host ?? ''} email={email} onChanged={onChanged} />
-    </section>
+    </Section>
   );
 }

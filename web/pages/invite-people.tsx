@@ -8,6 +8,7 @@ import { ActButton } from '../parts/act-button.tsx';
 import { Disclosure } from '../parts/disclosure.tsx';
 import { Choice, Field } from '../parts/fields.tsx';
 import { Form, textOf } from '../parts/form.tsx';
+import { Section } from '../parts/section.tsx';
 import { ShareLink } from '../parts/share-link.tsx';
 import { useLoad } from '../parts/use-load.ts';
 import { zone } from '../session.ts';
@@ -53,8 +54,7 @@ export function InvitePeople() {
     waiting.reload();
   };
   return (
-    <section aria-labelledby="invite">
-      <h2 id="invite">{words.invite.title}</h2>
+    <Section id="invite" title={words.invite.title}>
       <p>{words.invite.why}</p>
       <div class="acts">
         <Disclosure title={words.invite.act}>
@@ -74,6 +74,6 @@ export function InvitePeople() {
         />
       )}
       <Waiting list={waiting.data ?? []} onChanged={waiting.reload} />
-    </section>
+    </Section>
   );
 }

@@ -5,6 +5,7 @@ import { calls } from '../calls.ts';
 import { words } from '../late-strings.ts';
 import { Field } from '../parts/fields.tsx';
 import { Form, textOf } from '../parts/form.tsx';
+import { Section } from '../parts/section.tsx';
 import { loadSession } from '../session.ts';
 
 const { duty: say } = words;
@@ -22,8 +23,7 @@ export function MyContact({ me }: { readonly me: Person }) {
     await loadSession();
   };
   return (
-    <section aria-labelledby="mine">
-      <h2 id="mine">{say.mine}</h2>
+    <Section id="mine" title={say.mine}>
       <Form onSend={send} act={say.saveMine} label={say.mine}>
         <Field name="email" label={say.email} type="email" value={me.email ?? ''} autoComplete="email" />
         <Field
@@ -40,6 +40,6 @@ export function MyContact({ me }: { readonly me: Person }) {
         </div>
         <p class="details">{say.quietHint}</p>
       </Form>
-    </section>
+    </Section>
   );
 }

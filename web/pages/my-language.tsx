@@ -6,6 +6,7 @@ import { words } from '../late-strings.ts';
 import { Choice } from '../parts/fields.tsx';
 import { Form, textOf } from '../parts/form.tsx';
 import { languageOptions } from '../parts/language-choice.tsx';
+import { Section } from '../parts/section.tsx';
 import { readerLanguage } from '../reader-language.ts';
 import { loadSession, person, session } from '../session.ts';
 
@@ -27,8 +28,7 @@ export function MyLanguage() {
   if (me === null) return null;
   const units = [['', say.asSite(session.value?.temperatureUnit ?? '°C')], ...Object.entries(settings.units)] as const;
   return (
-    <section aria-labelledby="my-language">
-      <h2 id="my-language">{say.title}</h2>
+    <Section id="my-language" title={say.title}>
       <Form onSend={save} act={say.save} label={say.title}>
         <Choice
           name="language"
@@ -39,6 +39,6 @@ export function MyLanguage() {
         />
         <Choice name="temperatureUnit" label={say.unit} value={me.temperatureUnit ?? ''} options={units} />
       </Form>
-    </section>
+    </Section>
   );
 }

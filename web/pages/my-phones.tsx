@@ -10,6 +10,7 @@ import { ActButton } from '../parts/act-button.tsx';
 import { Field } from '../parts/fields.tsx';
 import { Form, textOf } from '../parts/form.tsx';
 import { LoadState } from '../parts/load-state.tsx';
+import { Section } from '../parts/section.tsx';
 import { useLoad } from '../parts/use-load.ts';
 import { addThisPhone, pushHindrance, renewPhone } from '../push-subscription.ts';
 import { zone } from '../session.ts';
@@ -108,8 +109,7 @@ export function MyPhones() {
   const phones = useLoad(calls.phones, 'phones');
   useRenewal(phones.data?.pushKey, phones.reload);
   return (
-    <section aria-labelledby="phones">
-      <h2 id="phones">{say.phones}</h2>
+    <Section id="phones" title={say.phones}>
       <p>{say.phonesIntro}</p>
       {phones.data === undefined ? (
         <LoadState {...phones} />
@@ -128,6 +128,6 @@ export function MyPhones() {
           )}
         </>
       )}
-    </section>
+    </Section>
   );
 }

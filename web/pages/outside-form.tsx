@@ -5,6 +5,7 @@ import { calls } from '../calls.ts';
 import { words } from '../late-strings.ts';
 import { Field, Tick } from '../parts/fields.tsx';
 import { Form, textOf } from '../parts/form.tsx';
+import { Section } from '../parts/section.tsx';
 
 const { channels: say, people } = words;
 
@@ -29,14 +30,13 @@ export function OutsideForm({ channels: { siren, heartbeat, contact }, onChanged
     onChanged();
   };
   return (
-    <section aria-labelledby="outside">
-      <h2 id="outside">{say.outside}</h2>
+    <Section id="outside" title={say.outside}>
       <Form onSend={send} act={say.save} label={say.outside}>
         <Tick name="siren" label={say.siren} hint={say.sirenHint} isOn={siren.enabled} />
         <Field name="url" label={say.heartbeat} hint={say.heartbeatHint} type="url" value={heartbeat?.url} />
         <Tick name="allowLocal" label={people.allowLocal} isOn={heartbeat?.allowLocal ?? false} />
         <Field name="contact" label={say.contact} hint={say.contactHint} value={contact ?? ''} autoComplete="off" />
       </Form>
-    </section>
+    </Section>
   );
 }

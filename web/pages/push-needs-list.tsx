@@ -71,7 +71,7 @@ function Need({ one }: { readonly one: PushNeed }) {
         {one.need === 'address' && !one.isMet && one.publicUrl !== null && (
           <>
             {' '}
-            <a href={`${one.publicUrl}/people`}>{needs.openThere}</a>
+            <a href={`${one.publicUrl}/my-alerts`}>{needs.openThere}</a>
           </>
         )}
       </span>
@@ -99,7 +99,7 @@ function Meanwhile() {
       {needs.meanwhile} <a href="#mine">{needs.myAddress}</a>
       {maySetUp.value && (
         <>
-          , <a href="#email">{needs.mailServer}</a>, <a href="#webhooks">{words.channels.webhooks}</a>
+          , <a href="/channels#email">{needs.mailServer}</a>, <a href="/channels#webhooks">{words.channels.webhooks}</a>
         </>
       )}
     </p>

@@ -7,6 +7,7 @@ import { ActButton } from '../parts/act-button.tsx';
 import { Disclosure } from '../parts/disclosure.tsx';
 import { Field } from '../parts/fields.tsx';
 import { Form, textOf } from '../parts/form.tsx';
+import { Section } from '../parts/section.tsx';
 import { ShareLink } from '../parts/share-link.tsx';
 import { useLoad } from '../parts/use-load.ts';
 import { zone } from '../session.ts';
@@ -46,8 +47,7 @@ export function WallLinks() {
     tokens.reload();
   };
   return (
-    <section aria-labelledby="wall-links">
-      <h2 id="wall-links">{words.wallLinks.title}</h2>
+    <Section id="wall-links" title={words.wallLinks.title}>
       <p>{words.wallLinks.why}</p>
       <div class="acts">
         <Disclosure title={words.wallLinks.act}>
@@ -66,6 +66,6 @@ export function WallLinks() {
         />
       )}
       <InUse tokens={(tokens.data ?? []).filter(({ scope }) => scope === 'read')} onChanged={tokens.reload} />
-    </section>
+    </Section>
   );
 }

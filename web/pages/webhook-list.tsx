@@ -4,6 +4,7 @@ import { calls } from '../calls.ts';
 import { words } from '../late-strings.ts';
 import { ActButton } from '../parts/act-button.tsx';
 import { Disclosure, Sure } from '../parts/disclosure.tsx';
+import { Section } from '../parts/section.tsx';
 import { ChannelTest } from './channel-test.tsx';
 import { removeWebhook, type WebhookView } from './save-webhook.ts';
 import { WebhookForm } from './webhook-form.tsx';
@@ -67,8 +68,7 @@ interface WebhookListProps {
 
 export function WebhookList({ webhooks, onChanged }: WebhookListProps) {
   return (
-    <section aria-labelledby="webhooks">
-      <h2 id="webhooks">{say.webhooks}</h2>
+    <Section id="webhooks" title={say.webhooks}>
       <p>{say.webhooksIntro}</p>
       {webhooks.length === 0 && <p class="quiet-line">{say.noWebhooks}</p>}
       <ul class="webhook-list">
@@ -81,6 +81,6 @@ export function WebhookList({ webhooks, onChanged }: WebhookListProps) {
       ) : (
         <p class="quiet-line">{say.mostWebhooks}</p>
       )}
-    </section>
+    </Section>
   );
 }

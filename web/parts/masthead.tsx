@@ -31,8 +31,15 @@ function farLinks(): readonly (readonly [path: string, name: NavName])[] {
   return maySetUp.value ? [...far, ...managers] : far;
 }
 
+/** Pages without a link of their own in the head, by the link that stands for them. */
+const inside: Partial<Record<NavName, readonly PageName[]>> = {
+  overview: ['chamber'],
+  profiles: ['profile', 'profile-edit', 'profile-copy'],
+  people: ['my-alerts', 'channels'],
+};
+
 function isHere(name: NavName, page: PageName): boolean {
-  return page === name || (name === 'overview' && page === 'chamber');
+  return page === name || inside[name]?.includes(page) === true;
 }
 
 function NavLink({ path, name }: { readonly path: string; readonly name: NavName }) {

@@ -39,7 +39,7 @@ export const notices = {
   },
   phoneLost: {
     title: (phone: string) => `“${phone}” gets no more alerts`,
-    body: (reason: string) => `${reason}. Open Takewell on that phone, go to People and phones, and add it again.`,
+    body: (reason: string) => `${reason}. Open Takewell on that phone, go to People, My alerts, and add it again.`,
   },
   test: {
     title: 'Test from Takewell',

@@ -40,7 +40,7 @@ export const notices: SharedWords['notices'] = {
   },
   phoneLost: {
     title: (phone) => `«${phone}» ya no recibe avisos`,
-    body: (reason) => `${reason}. Abra Takewell en ese teléfono, vaya a Personas y teléfonos y añádalo de nuevo.`,
+    body: (reason) => `${reason}. Abra Takewell en ese teléfono, vaya a Personas, Mis avisos, y añádalo de nuevo.`,
   },
   test: {
     title: 'Prueba de Takewell',

@@ -40,7 +40,8 @@ export const notices: SharedWords['notices'] = {
   },
   phoneLost: {
     title: (phone) => `“${phone}” krijgt geen meldingen meer`,
-    body: (reason) => `${reason}. Open Takewell op die telefoon, ga naar Mensen en telefoons en voeg hem opnieuw toe.`,
+    body: (reason) =>
+      `${reason}. Open Takewell op die telefoon, ga naar Mensen, Mijn meldingen, en voeg hem opnieuw toe.`,
   },
   test: {
     title: 'Test van Takewell',

@@ -114,5 +114,5 @@ test('the link opens the alarm on the page of its chamber', () => {
 test('a test message says that nothing is wrong and belongs to no alarm', () => {
   const message = buildTestMessage(sampleOccasion, 'phone-1');
   expect(message).toMatchObject({ kind: 'test', title: 'Test from Takewell', facts: null, toldLate: false });
-  expect(message.url).toBe('https://takewell.example/people');
+  expect(message.url).toBe('https://takewell.example/my-alerts');
 });

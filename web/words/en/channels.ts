@@ -1,6 +1,8 @@
 // In English: e-mail, webhooks and what else tells outside.
 export const channels = {
   channels: {
+    title: 'Channels of the site',
+    short: 'Channels',
     email: 'E-mail',
     emailIntro:
       'With a mail server, everybody with an address is told by e-mail too. Each mail has a link that takes the alarm.',

@@ -43,6 +43,6 @@ export const guide = {
     closeDone: (chamber: string) => `Healing day 1 has begun: go to ${chamber}`,
     tell: 'Say who is told',
     tellWhy: 'A phone that is told of alarms when Takewell is not open, and the people of your crew.',
-    toPeople: 'Go to people and phones',
+    toPeople: 'Go to my alerts',
   },
 };

@@ -5,8 +5,10 @@ const roles: Record<Role, string> = { viewer: 'Viewer', crew: 'Crew', manager: '
 
 export const people = {
   roles,
+  myAlerts: { title: 'My alerts' },
   people: {
-    title: 'People and phones',
+    title: 'People and duty',
+    ways: 'People and alerts',
     people: 'People',
     you: 'you',
     role: 'Role',

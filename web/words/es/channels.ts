@@ -3,6 +3,8 @@ import type { channels as english } from '../en/channels.ts';
 
 export const channels: typeof english = {
   channels: {
+    title: 'Canales del vivero',
+    short: 'Canales',
     email: 'Correo',
     emailIntro:
       'Con un servidor de correo, a todos los que tienen dirección se les avisa también por correo. Cada correo lleva un enlace para tomar la alarma.',

@@ -46,6 +46,6 @@ export const guide: typeof english = {
     closeDone: (chamber) => `Ha empezado el día 1: ir a ${chamber}`,
     tell: 'Diga a quién se avisa',
     tellWhy: 'Un teléfono que recibe las alarmas aunque Takewell no esté abierto, y las personas de su cuadrilla.',
-    toPeople: 'Ir a personas y teléfonos',
+    toPeople: 'Ir a mis avisos',
   },
 };

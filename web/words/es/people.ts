@@ -3,8 +3,10 @@ import type { people as english } from '../en/people.ts';
 
 export const people: typeof english = {
   roles: { viewer: 'Observador', crew: 'Operario', manager: 'Responsable' },
+  myAlerts: { title: 'Mis avisos' },
   people: {
-    title: 'Personas y teléfonos',
+    title: 'Personas y guardias',
+    ways: 'Personas y avisos',
     people: 'Personas',
     you: 'usted',
     role: 'Papel',

@@ -3,6 +3,8 @@ import type { channels as english } from '../en/channels.ts';
 
 export const channels: typeof english = {
   channels: {
+    title: 'Kanalen van het bedrijf',
+    short: 'Kanalen',
     email: 'E-mail',
     emailIntro:
       'Met een mailserver krijgt iedereen met een adres ook e-mail. Elke mail heeft een link waarmee je het alarm neemt.',

@@ -44,6 +44,6 @@ export const guide: typeof english = {
     closeDone: (chamber) => `Dag 1 is begonnen: ga naar ${chamber}`,
     tell: 'Zeg wie bericht krijgt',
     tellWhy: 'Een telefoon die alarmen krijgt als Takewell niet open is, en de mensen van je ploeg.',
-    toPeople: 'Naar mensen en telefoons',
+    toPeople: 'Naar mijn meldingen',
   },
 };

@@ -3,8 +3,10 @@ import type { people as english } from '../en/people.ts';
 
 export const people: typeof english = {
   roles: { viewer: 'Meekijker', crew: 'Medewerker', manager: 'Beheerder' },
+  myAlerts: { title: 'Mijn meldingen' },
   people: {
-    title: 'Mensen en telefoons',
+    title: 'Mensen en dienst',
+    ways: 'Mensen en meldingen',
     people: 'Mensen',
     you: 'jij',
     role: 'Rol',
