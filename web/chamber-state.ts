@@ -122,18 +122,21 @@ function askFor(due: NextDue, nowMs: number, zone: string): ChamberState | null 
 }
 
 function unknownClimate(chamber: ChamberView, nowMs: number, zone: string): ChamberState {
-  const { at } = chamber.climate;
+  const { at, heardAt } = chamber.climate;
   // While the tent is being filled people are in it; from closing on nobody would notice.
   const urgency = chamber.batch?.closedAt === null ? 'soon' : 'alarm';
   if (chamber.climate.canopyProbes === 0)
     return plain('old', words.state.noProbe, words.state.noProbeAdvice, urgency, 7);
+  const hasOldValue = at !== null && chamber.climate.temperature !== null;
   const sentence =
-    at === null
-      ? words.state.neverHeard
-      : chamber.climate.temperature === null
-        ? words.state.noClimate(dayAndTime(Date.parse(at), nowMs, zone))
-        : words.state.old(spanWords(nowMs - Date.parse(at)));
+    at !== null && !hasOldValue
+      ? words.state.noClimate(dayAndTime(Date.parse(at), nowMs, zone))
+      : lastHeardWords(hasOldValue ? at : heardAt, nowMs);
   return plain('old', sentence, words.state.noClimateAdvice, urgency, 7);
+}
+
+function lastHeardWords(at: string | null, nowMs: number): string {
+  return at === null ? words.state.neverHeard : words.state.old(spanWords(nowMs - Date.parse(at)));
 }
 
 interface Watched {

@@ -70,7 +70,9 @@ function remembersTheSame(run: ProbeRun, { timeMs }: Reading, checkpoints: reado
 /** The limits of the place where the probe stood at an instant; not placed then = as in the canopy. */
 function placeLimits(placements: readonly Placement[]): (timeMs: number) => QualityLimits {
   return (timeMs) => {
-    const stood = placements.find(({ fromMs, toMs }) => fromMs <= timeMs && timeMs < (toMs ?? Number.MAX_SAFE_INTEGER));
+    const stood = placements.find(
+      ({ fromMs, lastMs }) => fromMs <= timeMs && timeMs <= (lastMs ?? Number.MAX_SAFE_INTEGER),
+    );
     return qualityLimitsAt(stood?.place ?? null);
   };
 }

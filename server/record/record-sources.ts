@@ -77,7 +77,6 @@ function toSource(
     silenceMs: probe.silenceMs,
     placedToMs: Math.min(placement.toMs ?? window.toMs, window.toMs),
     fromMs: Math.max(placement.fromMs, window.fromMs),
-    // A reading at the very end of a placement belongs to the next one.
-    toMs: placement.toMs === null ? window.toMs : Math.min(placement.toMs - 1, window.toMs),
+    toMs: Math.min(placement.lastMs ?? window.toMs, window.toMs),
   };
 }

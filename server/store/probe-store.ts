@@ -21,6 +21,10 @@ const listSql = `
     l.chamber_id chamberId, l.place, l.from_ms fromMs
   FROM probes p LEFT JOIN placements l ON l.probe = p.number AND l.to_ms IS NULL ORDER BY p.number`;
 
+// The end of a placement is its last instant too, unless the probe was put elsewhere in that very instant.
+const placementColumns = `probe, chamber_id chamberId, place, from_ms fromMs, to_ms toMs,
+  to_ms - EXISTS (SELECT 1 FROM placements n WHERE n.probe = p.probe AND n.id > p.id AND n.from_ms = p.to_ms) lastMs`;
+
 /** Writes what a message brought to light; call inside the transaction. */
 export function prepareDiscovery(db: Database) {
   const node = db.prepare('INSERT OR IGNORE INTO nodes (id, discovered_ms) VALUES (?, ?)');
@@ -70,11 +74,11 @@ export function openProbeStore(db: Database): Store['probes'] {
   const endPlacement = db.prepare('UPDATE placements SET to_ms = ? WHERE probe = ? AND to_ms IS NULL');
   const startPlacement = db.prepare('INSERT INTO placements (probe, chamber_id, place, from_ms) VALUES (?, ?, ?, ?)');
   const placements = db.prepare<[{ chamberId: string | null; fromMs: number; toMs: number }], Placement>(
-    `SELECT probe, chamber_id chamberId, place, from_ms fromMs, to_ms toMs FROM placements
-     WHERE chamber_id IS @chamberId AND from_ms < @toMs AND coalesce(to_ms, @toMs) > @fromMs ORDER BY probe, from_ms`,
+    `SELECT ${placementColumns} FROM placements p
+     WHERE chamber_id IS @chamberId AND from_ms < @toMs AND coalesce(lastMs, @toMs) >= @fromMs ORDER BY probe, from_ms`,
   );
   const placementsOf = db.prepare<[number], Placement>(
-    `SELECT probe, chamber_id chamberId, place, from_ms fromMs, to_ms toMs FROM placements WHERE probe = ? ORDER BY from_ms, id`,
+    `SELECT ${placementColumns} FROM placements p WHERE probe = ? ORDER BY from_ms, id`,
   );
   const refused = db.prepare<[], Refused>(
     `SELECT id, at_ms atMs, topic, reason, place "where", payload_start payloadStart FROM refused ORDER BY id DESC LIMIT 200`,
@@ -109,9 +113,12 @@ export function openProbeStore(db: Database): Store['probes'] {
   };
 }
 
+const stillThere = { toMs: null, lastMs: null };
+
 function toProbe(row: ProbeRow): Probe {
   const { number, nodeId, address, name, silenceMs, discoveredMs, chamberId, place, fromMs } = row;
-  const placement = place === null || fromMs === null ? null : { probe: number, chamberId, place, fromMs, toMs: null };
+  const placement =
+    place === null || fromMs === null ? null : { probe: number, chamberId, place, fromMs, ...stillThere };
   const id = `p${number}`;
   return {
     number,

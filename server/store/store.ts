@@ -50,8 +50,15 @@ export interface Placement {
   readonly probe: number;
   readonly chamberId: string | null;
   readonly place: Place;
+  /** The first instant that belongs to it. */
   readonly fromMs: number;
+  /** When it ended; null = it stands there. */
   readonly toMs: number | null;
+  /**
+   * The last instant that belongs to it; null = it stands there. Every reading belongs to one placement at most: one dated at the very instant of a
+   * move belongs where the probe was put, one at the instant in which it was taken away to where it had stood until then.
+   */
+  readonly lastMs: number | null;
 }
 
 /** What the quality tests of a probe remembered before its first reading of a slot. */
@@ -302,7 +309,7 @@ export interface Store {
     update(number: number, change: { name?: string; silenceMs?: number; outOfService?: boolean }): Promise<void>;
     /** Ends the placement that stands and begins another; null = taken away. */
     place(number: number, to: { chamberId: string | null; place: Place } | null, atMs: number): Promise<void>;
-    /** Placements in a chamber (null = the house) that overlap a stretch of time. */
+    /** Placements in a chamber (null = the house) that share an instant with a stretch of time, its end not included. */
     placements(chamberId: string | null, fromMs: number, toMs: number): Promise<Placement[]>;
     /** Everywhere a probe has stood, oldest first. */
     placementsOf(probe: number): Promise<Placement[]>;

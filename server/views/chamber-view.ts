@@ -68,10 +68,11 @@ function viewClimate(
   climate: ChamberClimate,
   probes: Scene['probes'],
 ): Omit<ClimateNow, 'film' | keyof ReturnType<typeof viewUncertainty>> {
-  const { healthyProbes, canopyProbes } = climate;
   const canopy = probes.filter(({ place }) => place === 'canopy');
+  const heardMs = canopy.flatMap(({ lastHeardMs }) => lastHeardMs ?? []);
   return {
     at: timeText(climate.timeMs),
+    heardAt: timeText(heardMs.length === 0 ? null : Math.max(...heardMs)),
     temperature: rounded(climate.temperature, 3),
     humidity: rounded(climate.humidity, 3),
     vpdKpa: rounded(climate.vpdKpa, 4),
@@ -81,8 +82,9 @@ function viewClimate(
     driest: rounded(climate.driest, 3),
     silenceMinutes:
       Math.max(...canopy.map(({ silenceMs }) => silenceMs), 0) / MINUTE_MS || DEFAULT_SILENCE_MS / MINUTE_MS,
-    healthyProbes,
-    canopyProbes,
+    healthyProbes: climate.healthyProbes,
+    // Placed ones, heard or not: the climate knows of those that were heard.
+    canopyProbes: canopy.length,
   };
 }
 

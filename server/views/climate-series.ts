@@ -61,9 +61,9 @@ export async function measureSeries(store: Store, chamberId: string | null, grid
 }
 
 /** A bucket belongs to a place when the probe stood there at any time of it. */
-function wasThere({ fromMs, toMs }: Placement, { index }: ClimateBucket, grid: Grid): boolean {
+function wasThere({ fromMs, lastMs }: Placement, { index }: ClimateBucket, grid: Grid): boolean {
   const startMs = grid.fromMs + index * grid.bucketMs;
-  return fromMs < startMs + grid.bucketMs && (toMs === null || toMs > startMs);
+  return fromMs < startMs + grid.bucketMs && (lastMs === null || lastMs >= startMs);
 }
 
 function envelope(values: readonly BucketValue[][]): Envelope {

@@ -15,12 +15,12 @@ const AT_ONCE = 4;
 export interface WetAirBook {
   /** Counts what is due, few at a time. Rejects with the store's Problems. */
   countDue(states: readonly ProbeState[]): Promise<void>;
-  /** Hours above 90 %RH since the probe was placed or its humidity corrected, at most in 30 days, by good raw readings; null = not counted yet. */
+  /** Hours above 90 %RH since its humidity was corrected, at most in 30 days, wherever it stood, by good raw readings; null = not counted yet. */
   hoursOf(state: ProbeState): number | null;
 }
 
-/** It stands only while the probe stands where it stood and nothing more is known of its errors. */
-interface Count extends Pick<ProbeState, 'calibrations'>, Pick<ProbeState['probe'], 'placement'> {
+/** It stands only while nothing more is known of the probe's errors. */
+interface Count extends Pick<ProbeState, 'calibrations'> {
   readonly hours: number;
   readonly countedMs: number;
 }
@@ -35,15 +35,14 @@ export function createWetAirBook({ store, clock }: BookParts): WetAirBook {
   const count = async (state: ProbeState): Promise<void> => {
     const nowMs = clock.nowMs();
     const { calibrations } = state;
-    const { id, number, placement, silenceMs } = state.probe;
-    const span = { fromMs: wetAirSince(placement?.fromMs ?? null, calibrations, nowMs), toMs: nowMs };
+    const { id, number, silenceMs } = state.probe;
+    const span = { fromMs: wetAirSince(calibrations, nowMs), toMs: nowMs };
     const aboveMs = await store.readings.timeAbove(number, WET_AIR_HUMIDITY, { ...span, heldMs: silenceMs });
-    kept.set(id, { calibrations, placement, hours: aboveMs / HOUR_MS, countedMs: nowMs });
+    kept.set(id, { calibrations, hours: aboveMs / HOUR_MS, countedMs: nowMs });
   };
-  const knownOf = ({ probe: { id, placement }, calibrations }: ProbeState): Count | undefined => {
+  const knownOf = ({ probe: { id }, calibrations }: ProbeState): Count | undefined => {
     const known = kept.get(id);
-    const isSame = known !== undefined && known.placement === placement && known.calibrations === calibrations;
-    return isSame ? known : undefined;
+    return known?.calibrations === calibrations ? known : undefined;
   };
   const countedMs = (state: ProbeState) => knownOf(state)?.countedMs ?? 0;
   const isDue = (state: ProbeState) => Math.abs(clock.nowMs() - countedMs(state)) >= STANDS_MS;

@@ -56,7 +56,7 @@ export function createChamberActs({ store, watch, rounds, clock }: ChamberActPar
   const place = async (state: ProbeState, to: Standing | null) => {
     const fromMs = clock.nowMs();
     await store.probes.place(state.probe.number, to, fromMs);
-    const placement = to === null ? null : { probe: state.probe.number, ...to, fromMs, toMs: null };
+    const placement = to === null ? null : { probe: state.probe.number, ...to, fromMs, toMs: null, lastMs: null };
     const countsFromMs = state.probe.placement === null ? state.countsFromMs : fromMs;
     watch.probes.put({ ...state, probe: { ...state.probe, placement }, countsFromMs });
   };

@@ -21,6 +21,8 @@ export type FilmView = z.infer<typeof filmSchema>;
 /** `null` values mean that no healthy probe is heard: an old value is never sent as if it were fresh. */
 export const climateNowSchema = z.object({
   at: timeSchema.nullable(),
+  /** When a canopy probe was last heard at all, healthy or not; null = none of those placed here has been. */
+  heardAt: timeSchema.nullable(),
   temperature: quantity,
   humidity: quantity,
   vpdKpa: quantity,
@@ -36,6 +38,7 @@ export const climateNowSchema = z.object({
   /** How old `at` may be before it no longer counts as now. */
   silenceMinutes: z.number(),
   healthyProbes: z.number().int(),
+  /** Placed in the canopy and in service, whether heard yet or not. */
   canopyProbes: z.number().int(),
   film: filmSchema,
 });

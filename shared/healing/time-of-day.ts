@@ -13,6 +13,30 @@ export function validZone(zone: string): boolean {
   }
 }
 
+/** From the first instant up to, not including, the second. */
+export interface Stretch {
+  readonly fromMs: number;
+  readonly toMs: number;
+}
+
+/**
+ * The stretch of a day between two times of day; an end that is not after its beginning lies on the next day. It is one piece, even where the
+ * clock repeats an hour: it begins when the clock first shows `from` and ends when it first shows `to`. Null where nothing is left of it: both lie
+ * in an hour that the clock skips, or on a day that the zone left out.
+ */
+export function stretchOn(
+  date: Temporal.PlainDate,
+  { from, to }: { readonly from: string; readonly to: string },
+  zone: string,
+): Stretch | null {
+  const begins = Temporal.PlainTime.from(from);
+  const ends = Temporal.PlainTime.from(to);
+  const endDate = Temporal.PlainTime.compare(ends, begins) > 0 ? date : date.add({ days: 1 });
+  const fromMs = timeOfDayOn(date, begins, zone);
+  const toMs = timeOfDayOn(endDate, ends, zone);
+  return fromMs === null || toMs === null || toMs <= fromMs ? null : { fromMs, toMs };
+}
+
 /**
  * The first instant (ms) at or after `ms` at which the site's clock shows `timeOfDay` (`HH:MM`).
  * A time that a shift leaves out on a day is the first instant after the gap; one that a shift repeats is its first occurrence;

@@ -32,6 +32,7 @@ export interface ChamberClimate {
   readonly wettest: number | null;
   /** Canopy probes with at least one healthy quantity; 0 = the chamber has no climate. */
   readonly healthyProbes: number;
+  /** Canopy probes that were heard at all. */
   readonly canopyProbes: number;
 }
 

@@ -13,12 +13,12 @@ export const WET_AIR_DAYS = 30;
 export const LONG_IN_WET_AIR_HOURS = 240;
 
 /**
- * From when wet air counts against a probe at `nowMs`, ms: since it was put where it stands (`placedMs`, null = nowhere) or its humidity was
- * corrected, whichever came last, at most thirty days back. An entry about temperature alone changes nothing.
+ * From when wet air counts against a probe at `nowMs`, ms: since its humidity was corrected, at most thirty days back. An entry about temperature
+ * alone changes nothing, nor does moving the probe: what creeps is the sensor, and it takes its past along.
  */
-export function wetAirSince(placedMs: number | null, calibrations: readonly Calibration[], nowMs: number): number {
+export function wetAirSince(calibrations: readonly Calibration[], nowMs: number): number {
   const corrected = calibrations.flatMap(({ humidity, fromMs }) =>
     humidity !== undefined && fromMs <= nowMs ? [fromMs] : [],
   );
-  return Math.max(nowMs - WET_AIR_DAYS * DAY_MS, placedMs ?? 0, ...corrected);
+  return Math.max(nowMs - WET_AIR_DAYS * DAY_MS, ...corrected);
 }

@@ -1,7 +1,7 @@
 // Who is on duty when: a weekly rota on the clock of the site, laid over real days, so that a shift of the clock neither opens a hole
 // between two people nor lets them overlap.
 import { Temporal } from 'temporal-polyfill';
-import { timeOfDayOn } from '../healing/time-of-day.ts';
+import { type Stretch, stretchOn } from '../healing/time-of-day.ts';
 
 /** One stretch of every week. Times of day are `HH:MM`; an end that is not after its beginning lies on the next day. */
 export interface DutySpan {
@@ -10,11 +10,6 @@ export interface DutySpan {
   readonly weekday: number;
   readonly from: string;
   readonly to: string;
-}
-
-export interface Stretch {
-  readonly fromMs: number;
-  readonly toMs: number;
 }
 
 export interface DutyPeriod extends Stretch {
@@ -85,13 +80,8 @@ function uncovered(periods: readonly Stretch[], { fromMs, toMs }: Stretch): Stre
 function periodsOn(date: Temporal.PlainDate, spans: readonly DutySpan[], zone: string): DutyPeriod[] {
   return spans.flatMap(({ personId, weekday, from, to }) => {
     if (weekday !== date.dayOfWeek) return [];
-    const begins = Temporal.PlainTime.from(from);
-    const ends = Temporal.PlainTime.from(to);
-    const endDate = Temporal.PlainTime.compare(ends, begins) > 0 ? date : date.add({ days: 1 });
-    const fromMs = timeOfDayOn(date, begins, zone);
-    const toMs = timeOfDayOn(endDate, ends, zone);
-    // A span inside the hour that the clock skips has no length that day.
-    return fromMs === null || toMs === null || toMs <= fromMs ? [] : [{ personId, fromMs, toMs }];
+    const stretch = stretchOn(date, { from, to }, zone);
+    return stretch === null ? [] : [{ personId, ...stretch }];
   });
 }
 

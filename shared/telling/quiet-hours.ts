@@ -1,5 +1,6 @@
 // The hours in which a person does not want to be told what can wait, on the clock of the site.
 import { Temporal } from 'temporal-polyfill';
+import { stretchOn } from '../healing/time-of-day.ts';
 
 /** `HH:MM` both, or null both: no quiet hours. An end that is not after its beginning lies on the next day; equal ones are the whole day. */
 export interface QuietHours {
@@ -7,12 +8,17 @@ export interface QuietHours {
   readonly quietTo: string | null;
 }
 
-/** True from the beginning of the quiet hours up to, not including, their end. `zone` is an IANA zone. */
+/**
+ * True from the beginning of the quiet hours up to, not including, their end. `zone` is an IANA zone. Each day's are one stretch on real time, as a
+ * duty is: where the clock repeats an hour, "until 02:30" is over when it first shows 02:30, and does not begin again in the second pass.
+ */
 export function isQuiet({ quietFrom, quietTo }: QuietHours, zone: string, nowMs: number): boolean {
   if (quietFrom === null || quietTo === null) return false;
-  const clock = Temporal.Instant.fromEpochMilliseconds(Math.floor(nowMs)).toZonedDateTimeISO(zone).toPlainTime();
-  const isFrom = Temporal.PlainTime.compare(clock, quietFrom) >= 0;
-  const isBeforeEnd = Temporal.PlainTime.compare(clock, quietTo) < 0;
-  // "22:00 to 06:00" goes through midnight; texts of this form sort as their times.
-  return quietFrom < quietTo ? isFrom && isBeforeEnd : isFrom || isBeforeEnd;
+  if (quietFrom === quietTo) return true;
+  const today = Temporal.Instant.fromEpochMilliseconds(Math.floor(nowMs)).toZonedDateTimeISO(zone).toPlainDate();
+  // The stretch of the evening before may go on into this day.
+  return [today, today.subtract({ days: 1 })].some((date) => {
+    const stretch = stretchOn(date, { from: quietFrom, to: quietTo }, zone);
+    return stretch !== null && stretch.fromMs <= nowMs && nowMs < stretch.toMs;
+  });
 }

@@ -34,7 +34,8 @@ export function sampleChamber(patch: Partial<ChamberView> = {}): ChamberView {
     id: 'c1',
     name: 'Chamber 1',
     climate: {
-      ...{ at: '2026-03-04T11:59:50Z', temperature: 22, humidity: 95, vpdKpa: 0.13, dewPoint: 21.2 },
+      ...{ at: '2026-03-04T11:59:50Z', heardAt: '2026-03-04T11:59:50Z' },
+      ...{ temperature: 22, humidity: 95, vpdKpa: 0.13, dewPoint: 21.2 },
       ...{ hottest: 22.1, coldest: 21.9, driest: 94, silenceMinutes: 15, healthyProbes: 2, canopyProbes: 2 },
       ...{ temperatureUncertainty: 0.2, humidityUncertainty: 2, vpdKpaUncertainty: 0.06, dewPointUncertainty: 0.5 },
       film: { expected: 'wet', margin: 1.2, basis: 'house air, an estimate' },

@@ -13,6 +13,30 @@ const climate = (patch: Partial<ChamberView['climate']>) =>
 const due = (status: 'to-come' | 'due' | 'overdue') =>
   sampleChamber({ nextDue: { ...sampleCheck, dueAt: sampleNow, status } });
 
+describe('a chamber without a climate says why', () => {
+  const nothing = {
+    at: null,
+    heardAt: null,
+    temperature: null,
+    humidity: null,
+    hottest: null,
+    coldest: null,
+    driest: null,
+  };
+  test.each([
+    ['none placed', { ...nothing, canopyProbes: 0 }, 'No probe is placed in this chamber'],
+    ['one placed that has not spoken yet', nothing, 'No climate: no canopy probe has been heard yet'],
+    ['one long silent', { ...nothing, heardAt: '2026-03-04T11:00:00Z' }, 'Climate not known: last heard 1 h ago'],
+    [
+      'heard, but only its humidity is healthy',
+      { temperature: null, hottest: null, coldest: null },
+      'No climate: no healthy probe heard since 11:59',
+    ],
+  ])('%s', (_, patch, sentence) => {
+    expect(spaced(stateOf(climate(patch)).sentence)).toBe(sentence);
+  });
+});
+
 describe('the state of a chamber is told by shape and urgency', () => {
   const loadingBatch = { ...sampleBatch, closedAt: null, endsAt: null, healingDay: 0, stage: 'loading' as const };
   const unheard = {

@@ -30,7 +30,7 @@ function storeWith(
   const store = {
     list: async () => probes,
     placements: async (chamberId: string | null, fromMs: number, toMs: number) =>
-      placements.filter((one) => one.chamberId === chamberId && one.fromMs < toMs && (one.toMs ?? toMs) > fromMs),
+      placements.filter((one) => one.chamberId === chamberId && one.fromMs < toMs && (one.lastMs ?? toMs) >= fromMs),
     nodes: unused,
     addNode: unused,
     setNodePassword: unused,
@@ -49,7 +49,9 @@ const placed = (number: number, place: Placement['place'], fromMs: number, toMs:
   place,
   fromMs,
   toMs,
+  lastMs: toMs,
 });
+const moved = (placement: Placement): Placement => ({ ...placement, lastMs: (placement.toMs ?? 0) - 1 });
 
 async function spansOf(placements: readonly Placement[]) {
   const sources = await findSources(storeWith(placements), { chamberId: 'tent', finishedMs: null }, window);
@@ -62,15 +64,25 @@ describe('findSources', () => {
   });
 
   it('leaves a reading at the instant of a move to the new place', async () => {
-    expect(await spansOf([placed(3, 'canopy', 0, 150), placed(3, 'film', 150, null)])).toEqual([
+    expect(await spansOf([moved(placed(3, 'canopy', 0, 150)), placed(3, 'film', 150, null)])).toEqual([
       ['North', 'canopy', 100, 149, 150],
       ['North', 'film', 150, 200, 200],
     ]);
   });
 
-  it('takes a probe that was placed at the very end, and none that left at the very start', async () => {
-    expect(await spansOf([placed(3, 'canopy', 200, null), placed(4, 'canopy', 0, 100)])).toEqual([
+  it('keeps a reading at the instant in which the probe was taken away', async () => {
+    expect(await spansOf([placed(3, 'canopy', 0, 150)])).toEqual([['North', 'canopy', 100, 150, 150]]);
+  });
+
+  it('takes a probe that was placed at the very end, and one taken away at the very start, not one that moved then', async () => {
+    const placements = [
+      placed(3, 'canopy', 200, null),
+      placed(4, 'canopy', 0, 100),
+      moved(placed(1, 'canopy', 0, 100)),
+    ];
+    expect(await spansOf(placements)).toEqual([
       ['North', 'canopy', 200, 200, 200],
+      ['p4', 'canopy', 100, 100, 100],
     ]);
   });
 

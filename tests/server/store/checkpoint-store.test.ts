@@ -56,9 +56,35 @@ describe('the places of a probe', () => {
     await store.probes.place(1, { chamberId: 't', place: 'film' }, 10);
     await store.probes.place(1, { chamberId: null, place: 'house' }, 20);
     expect(await store.probes.placementsOf(1)).toEqual([
-      { probe: 1, chamberId: 't', place: 'film', fromMs: 10, toMs: 20 },
-      { probe: 1, chamberId: null, place: 'house', fromMs: 20, toMs: null },
+      { probe: 1, chamberId: 't', place: 'film', fromMs: 10, toMs: 20, lastMs: 19 },
+      { probe: 1, chamberId: null, place: 'house', fromMs: 20, toMs: null, lastMs: null },
     ]);
     expect(await store.probes.placementsOf(2)).toEqual([]);
+  });
+
+  it('share no instant: one at which a probe is moved is of the new place, one at which it is taken away of the old', async () => {
+    const { store } = await openTestStore();
+    const rest = { nodeId: 'n', address: '', name: 'P', silenceMs: 1, outOfService: false, discoveredMs: 0 };
+    await store.probes.add({ number: 1, id: 'p1', ...rest, placement: null });
+    await store.chambers.add({ id: 't', name: 'Tent', createdMs: 0 });
+    const canopy = { chamberId: 't', place: 'canopy' } as const;
+    await store.probes.place(1, canopy, 10);
+    await store.probes.place(1, { chamberId: 't', place: 'film' }, 20);
+    await store.probes.place(1, null, 30);
+    await store.probes.place(1, canopy, 40);
+    await store.probes.place(1, null, 40);
+    await store.probes.place(1, canopy, 40);
+    const placements = await store.probes.placementsOf(1);
+    expect(placements.map(({ fromMs, toMs, lastMs }) => [fromMs, toMs, lastMs])).toEqual([
+      [10, 20, 19],
+      [20, 30, 30],
+      [40, 40, 39],
+      [40, null, null],
+    ]);
+    const inTent = async (fromMs: number, toMs: number) =>
+      (await store.probes.placements('t', fromMs, toMs)).map((one) => [one.place, one.fromMs]);
+    expect(await inTent(30, 31)).toEqual([['film', 20]]);
+    expect(await inTent(20, 21)).toEqual([['film', 20]]);
+    expect(await inTent(31, 40)).toEqual([]);
   });
 });

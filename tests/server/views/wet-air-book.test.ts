@@ -65,7 +65,7 @@ describe('hours in wet air', () => {
 });
 
 describe('a count', () => {
-  it('stands for an hour, and is made anew at once when the probe is placed or its humidity corrected', async () => {
+  it('stands for an hour, goes on when the probe is moved, and is made anew at once when its humidity is corrected', async () => {
     const { store, clock, states, book } = await openNursery();
     await store.commit({ readings: every(MINUTE_MS, NOW - 5 * HOUR_MS, NOW + 3 * HOUR_MS) });
     let [state] = (await states()) as [ProbeState];
@@ -78,14 +78,16 @@ describe('a count', () => {
     expect(await hours()).toBe(5);
     clock.advance(1);
     expect(await hours()).toBe(6);
-    await store.probes.place(1, { chamberId: null, place: 'house' }, NOW - 2 * HOUR_MS);
-    [state] = (await states()) as [ProbeState];
-    expect(book.hoursOf(state)).toBeNull();
-    expect(await hours()).toBe(3);
+    const placement = { probe: 1, chamberId: null, place: 'house', fromMs: NOW, toMs: null, lastMs: null } as const;
+    state = { ...state, probe: { ...state.probe, placement } };
+    expect(book.hoursOf(state)).toBe(6);
+    clock.advance(HOUR_MS);
+    expect(await hours()).toBe(7);
     const correction = { kind: 'offset', fromMs: NOW, humidity: { offset: -2 } } as const;
     await store.calibrations.add({ probe: 1, correction, note: '', person: 'Test', enteredMs: NOW });
     [state] = (await states()) as [ProbeState];
-    expect(await hours()).toBe(1);
+    expect(book.hoursOf(state)).toBeNull();
+    expect(await hours()).toBe(2);
   });
 
   it('of many probes is made a few a call, those that wait longest first, until all are counted', async () => {

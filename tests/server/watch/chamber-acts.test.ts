@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import type { ChamberView } from '../../../shared/api/chambers.ts';
 import type { ProblemCode } from '../../../shared/problem.ts';
-import { MINUTE_MS, SECOND_MS } from '../../../shared/units.ts';
+import { HOUR_MS, MINUTE_MS, SECOND_MS, utcText } from '../../../shared/units.ts';
 import { openBatch, openHotTent, openTent, TENT_MS, type Tent } from '../../support/open-tent.ts';
 
 async function refused(act: Promise<unknown>, code: ProblemCode, text: RegExp): Promise<void> {
@@ -159,6 +159,19 @@ describe('placing', () => {
     expect(await climateOf(tent, tent.chamberId)).toMatchObject({ temperature: 23.5, healthyProbes: 1 });
   });
 
+  it('a probe counts as placed before it has spoken, and its chamber says since when none was heard', async () => {
+    const tent = await openTent();
+    expect(await climateOf(tent, tent.chamberId)).toMatchObject({ canopyProbes: 1, healthyProbes: 0, heardAt: null });
+    await acts(tent).addProbe({ nodeId: 'n1', address: 'b', chamberId: tent.chamberId });
+    await acts(tent).addProbe({ nodeId: 'n1', address: 'film', chamberId: tent.chamberId, place: 'film' });
+    expect(await climateOf(tent, tent.chamberId)).toMatchObject({ canopyProbes: 2, healthyProbes: 0, heardAt: null });
+    await tent.measure(23);
+    tent.clock.advance(HOUR_MS);
+    expect(await climateOf(tent, tent.chamberId)).toMatchObject({
+      ...{ canopyProbes: 2, healthyProbes: 0, at: null, heardAt: utcText(TENT_MS) },
+    });
+  });
+
   it('a probe that is moved leaves the air of its old place behind: no chamber is judged by another’s', async () => {
     const tent = await openTent();
     const other = await acts(tent).addChamber('Tent 2');
@@ -168,7 +181,7 @@ describe('placing', () => {
     await tent.measure(30, 95);
     tent.clock.advance(SECOND_MS);
     await acts(tent).changeProbe(tent.probeId, { chamberId: other.id });
-    expect(await climateOf(tent, other.id)).toMatchObject({ hottest: 24, healthyProbes: 1, canopyProbes: 1 });
+    expect(await climateOf(tent, other.id)).toMatchObject({ hottest: 24, healthyProbes: 1, canopyProbes: 2 });
     tent.clock.advance(2 * MINUTE_MS);
     await tent.app.tick();
     expect(await tent.alarms()).toEqual([]);

@@ -1,4 +1,5 @@
-import { expect, it } from 'vitest';
+// Quiet hours: both ends, midnight, and the nights on which the clock is moved.
+import { describe, expect, it } from 'vitest';
 import { isQuiet } from '../../../shared/telling/quiet-hours.ts';
 
 const night = { quietFrom: '22:00', quietTo: '06:30' };
@@ -38,4 +39,61 @@ it.each([
   { hours: { quietFrom: null, quietTo: null }, zone: 'UTC', at: '2026-03-02T03:00:00Z', quiet: false, why: 'none' },
 ])('$at in $zone is quiet: $quiet, for $why', ({ hours, zone, at, quiet }) => {
   expect(isQuiet(hours, zone, Date.parse(at))).toBe(quiet);
+});
+
+// What the clock shows twice is quiet once: somebody who set "until 02:30" has slept until 02:30 when the clock first shows it, and is not sent back
+// to bed by the second pass. Instants are given in UTC, so that the two passes can be told apart.
+const nights: readonly { zone: string; why: string; rows: [string, string, string, boolean, string][] }[] = [
+  {
+    zone: 'Europe/Amsterdam',
+    why: '03:00 becomes 02:00 on 2026-10-25 at 01:00 UTC',
+    rows: [
+      ['22:00', '02:30', '2026-10-25T00:29:59Z', true, '02:29:59, first pass'],
+      ['22:00', '02:30', '2026-10-25T00:30:00Z', false, '02:30 for the first time'],
+      ['22:00', '02:30', '2026-10-25T01:15:00Z', false, '02:15 again'],
+      ['02:30', '06:00', '2026-10-25T00:29:59Z', false, 'not begun'],
+      ['02:30', '06:00', '2026-10-25T00:30:00Z', true, '02:30 for the first time'],
+      ['02:30', '06:00', '2026-10-25T01:15:00Z', true, '02:15 again lies after the beginning'],
+      ['02:30', '06:00', '2026-10-25T04:59:59Z', true, '05:59:59 in winter time'],
+      ['02:30', '06:00', '2026-10-25T05:00:00Z', false, '06:00 in winter time'],
+      ['02:15', '02:45', '2026-10-25T01:20:00Z', false, 'half an hour was half an hour'],
+      ['22:00', '06:00', '2026-10-25T01:15:00Z', true, 'a night around both passes is one'],
+    ],
+  },
+  {
+    zone: 'America/New_York',
+    why: '02:00 becomes 01:00 on 2026-11-01 at 06:00 UTC',
+    rows: [
+      ['21:00', '01:30', '2026-11-01T05:29:59Z', true, '01:29:59, first pass'],
+      ['21:00', '01:30', '2026-11-01T05:30:00Z', false, '01:30 for the first time'],
+      ['21:00', '01:30', '2026-11-01T06:10:00Z', false, '01:10 again'],
+      ['01:30', '05:00', '2026-11-01T06:10:00Z', true, '01:10 again lies after the beginning'],
+    ],
+  },
+  {
+    zone: 'Australia/Lord_Howe',
+    why: '02:00 becomes 01:30 on 2026-04-05 at 15:00 UTC the day before',
+    rows: [
+      ['22:00', '01:45', '2026-04-04T14:44:59Z', true, '01:44:59, first pass'],
+      ['22:00', '01:45', '2026-04-04T14:45:00Z', false, '01:45 for the first time'],
+      ['22:00', '01:45', '2026-04-04T15:10:00Z', false, '01:40 again'],
+      ['01:45', '06:00', '2026-04-04T15:10:00Z', true, '01:40 again lies after the beginning'],
+    ],
+  },
+  {
+    zone: 'Europe/Amsterdam',
+    why: '02:00 becomes 03:00 on 2026-03-29 at 01:00 UTC',
+    rows: [
+      ['22:00', '02:30', '2026-03-29T00:59:59Z', true, 'until the hour that is skipped'],
+      ['22:00', '02:30', '2026-03-29T01:00:00Z', false, 'the clock shows 03:00'],
+      ['02:30', '06:00', '2026-03-29T00:59:59Z', false, 'not begun'],
+      ['02:30', '06:00', '2026-03-29T01:00:00Z', true, 'begins when the hour has been skipped'],
+      ['02:15', '02:45', '2026-03-29T01:00:00Z', false, 'there is no such time that day'],
+    ],
+  },
+];
+describe.each(nights)('where the clock of $zone is moved ($why)', ({ zone, rows }) => {
+  it.each(rows)('quiet from %s to %s at %s is %s: %s', (quietFrom, quietTo, at, quiet) => {
+    expect(isQuiet({ quietFrom, quietTo }, zone, Date.parse(at))).toBe(quiet);
+  });
 });
