@@ -42,7 +42,7 @@ export async function openAlerting(parts: AlertingParts): Promise<Alerting> {
   const delivery = createDelivery({
     store,
     channels: {
-      'web-push': createWebPush({ vapid, allowLocal: parts.allowLocalPush }),
+      'web-push': createWebPush({ vapid, allowLocal: parts.allowLocalPush, nowMs: () => clock.nowMs() }),
       email: createEmail(),
       webhook: createWebhook(),
     },

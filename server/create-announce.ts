@@ -1,4 +1,5 @@
-// Tells what has come true by one turn: the open pages, the state topic of each chamber, and the deliverer.
+// Tells what has come true by one turn: the deliverer first, since an alert is worth more than a page; then the open pages and the state topic of
+// each chamber.
 import { type Alarm, SERVICE_ID } from '../shared/alarms/alarm.ts';
 import { utcText } from '../shared/units.ts';
 import type { Clock } from './clock.ts';
@@ -31,25 +32,33 @@ export function createAnnounce({
 }: AnnounceParts): Announce {
   const view = (alarm: Alarm, nowMs: number) =>
     viewAlarm(alarm, watch, nowMs, watch.chamber(alarm.chamberId)?.healing?.batch.code ?? null);
-  return ({ chamberIds = [], probeIds = [], batches = [], alarms = [], noticesWritten }) => {
+  return async ({ chamberIds = [], probeIds = [], batches = [], alarms = [], noticesWritten }) => {
+    if (noticesWritten) {
+      wake();
+      await untilAlertsLeft();
+    }
     const nowMs = clock.nowMs();
     const at = utcText(nowMs);
     for (const { alarm } of alarms) hub.publish({ event: 'alarm', at, alarm: view(alarm, nowMs) });
     for (const batch of batches) hub.publish({ event: 'batch', at, ...batch });
     hub.probesChanged(probeIds);
     hub.climateChanged(chamberIds);
-    stateTopic.tell(chamberIds, nowMs, false);
     const changed = [...alarms.map(({ alarm }) => alarm), ...batches].map(({ chamberId }) => chamberId);
     stateTopic.tell(
       changed.filter((id) => id !== SERVICE_ID),
       nowMs,
       true,
     );
+    stateTopic.tell(chamberIds, nowMs, false);
     const sounding = isSirenOn() ? watch.sirenFor() : [];
     sirenTopic.tell(
       sounding.map((alarm) => view(alarm, nowMs)),
       nowMs,
     );
-    if (noticesWritten) wake();
   };
+}
+
+/** One turn of the event loop: by then every message has been put together and its connection is being opened. */
+function untilAlertsLeft(): Promise<void> {
+  return new Promise((resolve) => setImmediate(resolve));
 }

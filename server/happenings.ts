@@ -18,4 +18,5 @@ export interface Admitted extends Happenings {
   readonly hasLate: boolean;
 }
 
-export type Announce = (happenings: Happenings) => void;
+/** Resolves when everybody has been told; await it before the next turn, so that nothing is told before what came first. */
+export type Announce = (happenings: Happenings) => Promise<void>;

@@ -36,7 +36,7 @@ export function createReadingsIn(parts: ReadingsInParts): ReadingsIn {
         tally.readings += happenings.readings;
         tally.refused += happenings.refused;
         if (happenings.hasLate) outage.noteLate(clock.nowMs());
-        announce(happenings);
+        await announce(happenings);
       }),
     refuse: (message, reason) => refuseMessage(store, message, reason),
     log,

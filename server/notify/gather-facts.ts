@@ -12,21 +12,20 @@ type Store = DeliveryParts['store'];
 export async function gatherFacts(notice: Notice, store: Store, nowMs: number): Promise<NoticeFacts | null> {
   const alarm = await store.alarms.get(notice.alarmId);
   if (alarm === null) return null;
-  const [chambers, batch, probes, told] = await Promise.all([
-    store.chambers.list(),
+  const [chamber, batch, probe, told, trend] = await Promise.all([
+    store.chambers.get(notice.chamberId),
     alarm.batchId === null ? null : store.batches.get(alarm.batchId),
-    store.probes.list(),
+    alarm.probeId === null ? null : store.probes.get(alarm.probeId),
     gatherTold(notice, alarm, store),
+    gatherTrend(alarm, store, nowMs),
   ]);
-  const chamber = chambers.find((one) => one.id === notice.chamberId);
-  const flood = notice.kind === 'flood' ? await gatherFlood(store, chambers) : null;
+  const flood = notice.kind === 'flood' ? await gatherFlood(store) : null;
   return {
     ...(flood !== null && { flood }),
-    ...{ alarm, told },
+    ...{ alarm, told, trend },
     chamber: { id: notice.chamberId, name: notice.chamberId === SERVICE_ID ? SERVICE_NAME : (chamber?.name ?? null) },
     batch: batch === null ? null : { id: batch.id, code: batch.code },
-    probeName: probes.find((one) => one.id === alarm.probeId)?.name ?? alarm.probeId,
-    trend: await gatherTrend(alarm, probes, store, nowMs),
+    probeName: probe?.name ?? alarm.probeId,
   };
 }
 
@@ -40,15 +39,12 @@ async function gatherTold(notice: Notice, alarm: Alarm, { notices, people }: Sto
   return others.map(({ name }) => name);
 }
 
-async function gatherFlood(
-  store: Store,
-  chambers: readonly { readonly id: string; readonly name: string }[],
-): Promise<FloodFacts> {
+async function gatherFlood(store: Store): Promise<FloodFacts> {
   const active = (await store.alarms.page({ limit: 500, state: 'active' })).items.filter(({ level }) => level > 0);
   const ids = new Set(active.map(({ chamberId }) => chamberId));
   return {
     standing: active.length,
     critical: active.filter(({ priority }) => priority === 'critical').length,
-    chambers: chambers.filter(({ id }) => ids.has(id)).map(({ name }) => name),
+    chambers: (await store.chambers.list()).filter(({ id }) => ids.has(id)).map(({ name }) => name),
   };
 }

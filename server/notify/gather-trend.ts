@@ -2,7 +2,6 @@
 import type { Alarm, RuleId } from '../../shared/alarms/alarm.ts';
 import { chamberTrend } from '../../shared/telling/trend.ts';
 import { MINUTE_MS } from '../../shared/units.ts';
-import type { Probe } from '../store/store.ts';
 import type { DeliveryParts } from './delivery-parts.ts';
 
 export interface Trend {
@@ -25,15 +24,13 @@ const quantities: Partial<Record<RuleId, Trend['quantity']>> = {
 /** null for an alarm that is over or about no quantity, and when too little was heard. Raw values do: an offset has no slope. */
 export async function gatherTrend(
   alarm: Alarm,
-  probes: readonly Probe[],
-  { readings }: Pick<DeliveryParts['store'], 'readings'>,
+  { probes, readings }: Pick<DeliveryParts['store'], 'probes' | 'readings'>,
   nowMs: number,
 ): Promise<Trend | null> {
   const quantity = quantities[alarm.rule];
   if (quantity === undefined || alarm.level === 0) return null;
-  const standing = probes.filter(
-    ({ placement, outOfService }) =>
-      placement?.chamberId === alarm.chamberId && placement.place === 'canopy' && !outOfService,
+  const standing = (await probes.standingIn(alarm.chamberId)).filter(
+    ({ placement, outOfService }) => placement?.place === 'canopy' && !outOfService,
   );
   const query = { fromMs: nowMs - MINUTES * MINUTE_MS, bucketMs: MINUTE_MS, count: MINUTES };
   const series = await Promise.all(

@@ -8,6 +8,7 @@ const columns = 'SELECT id, coalesce(retired_name, name) name, created_ms create
 export function openChamberStore(db: Database): Store['chambers'] {
   const list = db.prepare<[], Chamber>(`${columns} WHERE retired_ms IS NULL ORDER BY created_ms, id`);
   const withRetired = db.prepare<[], Chamber>(`${columns} ORDER BY created_ms, id`);
+  const one = db.prepare<[string], Chamber>(`${columns} WHERE id = ? AND retired_ms IS NULL`);
   const add = db.prepare('INSERT INTO chambers (id, name, created_ms) VALUES (?, ?, ?)');
   const rename = db.prepare('UPDATE chambers SET name = ? WHERE id = ? AND retired_ms IS NULL');
   const retire = db.prepare(
@@ -17,6 +18,7 @@ export function openChamberStore(db: Database): Store['chambers'] {
   return {
     list: async () => guarded(() => list.all()),
     listWithRetired: async () => guarded(() => withRetired.all()),
+    get: async (id) => guarded(() => one.get(id) ?? null),
     async add({ id, name, createdMs }) {
       guarded(() => add.run(id, name, createdMs));
     },

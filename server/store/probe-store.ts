@@ -16,10 +16,10 @@ interface ProbeRow {
   fromMs: number | null;
 }
 
-const listSql = `
+const probesSql = `
   SELECT p.number, node_id nodeId, address, name, silence_ms silenceMs, out_of_service outOfService, discovered_ms discoveredMs,
     l.chamber_id chamberId, l.place, l.from_ms fromMs
-  FROM probes p LEFT JOIN placements l ON l.probe = p.number AND l.to_ms IS NULL ORDER BY p.number`;
+  FROM probes p LEFT JOIN placements l ON l.probe = p.number AND l.to_ms IS NULL`;
 
 // The end of a placement is its last instant too, unless the probe was put elsewhere in that very instant.
 const placementColumns = `probe, chamber_id chamberId, place, from_ms fromMs, to_ms toMs,
@@ -68,7 +68,9 @@ export function openProbeStore(db: Database): Store['probes'] {
   );
   const addNode = db.prepare('INSERT INTO nodes (id, status, discovered_ms) VALUES (?, ?, ?)');
   const setPassword = db.prepare('UPDATE nodes SET password_hash = ? WHERE id = ?');
-  const list = db.prepare<[], ProbeRow>(listSql);
+  const list = db.prepare<[], ProbeRow>(`${probesSql} ORDER BY p.number`);
+  const one = db.prepare<[number], ProbeRow>(`${probesSql} WHERE p.number = ?`);
+  const standingIn = db.prepare<[string], ProbeRow>(`${probesSql} WHERE l.chamber_id = ? ORDER BY p.number`);
   const update = db.prepare(`UPDATE probes SET name = coalesce(?, name), silence_ms = coalesce(?, silence_ms),
     out_of_service = coalesce(?, out_of_service) WHERE number = ?`);
   const endPlacement = db.prepare('UPDATE placements SET to_ms = ? WHERE probe = ? AND to_ms IS NULL');
@@ -97,6 +99,11 @@ export function openProbeStore(db: Database): Store['probes'] {
     },
     setNodePassword: async (nodeId, hash) => guarded(() => setPassword.run(hash, nodeId).changes > 0),
     list: async () => guarded(() => list.all().map(toProbe)),
+    async get(id) {
+      const row = guarded(() => one.get(numberOf(id)));
+      return row === undefined ? null : toProbe(row);
+    },
+    standingIn: async (chamberId) => guarded(() => standingIn.all(chamberId).map(toProbe)),
     async add(probe) {
       guarded(() => add.immediate(probe));
     },
@@ -114,12 +121,19 @@ export function openProbeStore(db: Database): Store['probes'] {
 }
 
 const stillThere = { toMs: null, lastMs: null };
+const ID_START = 'p';
+
+/** −1, which no probe has, for an id that is none. */
+function numberOf(id: string): number {
+  const number = Number(id.slice(ID_START.length));
+  return id.startsWith(ID_START) && Number.isSafeInteger(number) ? number : -1;
+}
 
 function toProbe(row: ProbeRow): Probe {
   const { number, nodeId, address, name, silenceMs, discoveredMs, chamberId, place, fromMs } = row;
   const placement =
     place === null || fromMs === null ? null : { probe: number, chamberId, place, fromMs, ...stillThere };
-  const id = `p${number}`;
+  const id = `${ID_START}${number}`;
   return {
     number,
     id,

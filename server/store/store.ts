@@ -294,6 +294,8 @@ export interface Store {
     list(): Promise<Chamber[]>;
     /** And those that only records and past alarms name any more. */
     listWithRetired(): Promise<Chamber[]>;
+    /** null when there is none in use of this id. */
+    get(id: string): Promise<Chamber | null>;
     add(chamber: Chamber): Promise<void>;
     rename(id: string, name: string): Promise<boolean>;
     /** Its name may be used again; what happened in it is kept. */
@@ -305,6 +307,9 @@ export interface Store {
     addNode(node: Node): Promise<void>;
     setNodePassword(nodeId: string, hash: string): Promise<boolean>;
     list(): Promise<Probe[]>;
+    get(id: string): Promise<Probe | null>;
+    /** Those that stand in a chamber now. */
+    standingIn(chamberId: string): Promise<Probe[]>;
     add(probe: Probe): Promise<void>;
     update(number: number, change: { name?: string; silenceMs?: number; outOfService?: boolean }): Promise<void>;
     /** Ends the placement that stands and begins another; null = taken away. */

@@ -40,7 +40,7 @@ export function createRounds({ store, watch, turnstile, clock, announce, self }:
       await self.unstored.stored();
     }
     decision.apply();
-    announce({ ...more, alarms: changes, noticesWritten: notices.length > 0 });
+    await announce({ ...more, alarms: changes, noticesWritten: notices.length > 0 });
   };
   const judge = (chamberIds: readonly string[]) => watch.observe(chamberIds, watch.probes.all(), clock.nowMs());
   return {

@@ -72,7 +72,7 @@ export function createServiceTurn(parts: ServiceTurnParts): (sinceLastMs: number
     outage.keep(step.memory);
     decision.apply();
     const { changes, notices } = decision.work;
-    if (changes.length + notices.length > 0) announce({ alarms: changes, noticesWritten: notices.length > 0 });
+    if (changes.length + notices.length > 0) await announce({ alarms: changes, noticesWritten: notices.length > 0 });
   };
 }
 

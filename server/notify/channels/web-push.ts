@@ -8,6 +8,7 @@ import type { VapidKeys } from '../vapid-keys.ts';
 import type { Channel, NotDelivered, SendResult } from './channel.ts';
 import { type PostOutcome, post, SEND_TIMEOUT_MS } from './post.ts';
 import { mayPass, readRetryAfter } from './read-retry-after.ts';
+import { createVapidSignatures, type VapidSignatures } from './vapid-signatures.ts';
 
 /** What a browser hands out when it subscribes. */
 export interface PushTarget {
@@ -23,15 +24,18 @@ interface WebPushOptions {
   /** Lets an endpoint be on this machine or on a link-local address. */
   readonly allowLocal: boolean;
   readonly timeoutMs?: number;
+  /** Default: the clock of the machine, by which the library signs. */
+  readonly nowMs?: () => number;
 }
 
 /** The channel to phones. Accepted means that the push service has it, not that the phone has shown it. */
 export function createWebPush(options: WebPushOptions): Channel<PushTarget> {
   const { vapid, allowLocal, timeoutMs = SEND_TIMEOUT_MS } = options;
+  const signatures = createVapidSignatures(options.nowMs ?? Date.now);
   return {
     async send(message, target, signal) {
       const sendSealed = async (limitBytes?: number): Promise<PostOutcome | NotDelivered> => {
-        const sealed = seal(message, target, vapid, limitBytes);
+        const sealed = seal(message, target, { vapid, signatures }, limitBytes);
         if ('fault' in sealed) return refused(`${sealed.fault}: remove the phone and add it again`, 'message');
         return post({ url: target.endpoint, ...sealed, timeoutMs, allowLocal, signal });
       };
@@ -39,7 +43,9 @@ export function createWebPush(options: WebPushOptions): Channel<PushTarget> {
       // A push service may take less than 4,096 bytes (RFC 8030 §7.2): then the title has to do.
       const isTooLarge = 'kind' in outcome && outcome.kind === 'answered' && outcome.status === 413;
       const last = isTooLarge ? await sendSealed(SMALL_BYTES) : outcome;
-      return 'kind' in last ? judge(last, target) : last;
+      const result = 'kind' in last ? judge(last, target) : last;
+      if (!result.delivered && result.refusal === 'signature') signatures.forget();
+      return result;
     },
   };
 }
@@ -48,7 +54,12 @@ const SMALL_BYTES = 900;
 
 type Sealed = { readonly headers: Record<string, string>; readonly body: Buffer } | { readonly fault: string };
 
-function seal(message: NoticeMessage, target: PushTarget, vapid: VapidKeys, limitBytes?: number): Sealed {
+interface Sealing {
+  readonly vapid: VapidKeys;
+  readonly signatures: VapidSignatures;
+}
+
+function seal(message: NoticeMessage, target: PushTarget, { vapid, signatures }: Sealing, limitBytes?: number): Sealed {
   const { endpoint, p256dh, auth, pushKey } = target;
   if (!URL.canParse(endpoint)) return { fault: 'its address is no web address' };
   const pair = vapid.pairOf(pushKey);
@@ -58,7 +69,7 @@ function seal(message: NoticeMessage, target: PushTarget, vapid: VapidKeys, limi
       { endpoint, keys: { p256dh, auth } },
       writePushPayload(message, vapid.receiptOf(message.noticeId), limitBytes),
       {
-        vapidDetails: { ...pair, subject: vapid.subject() },
+        headers: { Authorization: signatures.headerFor(new URL(endpoint), pair, vapid.subject()) },
         TTL: message.ttlSeconds,
         urgency: message.urgent ? 'high' : 'normal',
         topic: topicOf(message.tag),

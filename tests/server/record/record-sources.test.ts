@@ -33,6 +33,8 @@ function storeWith(
       placements.filter((one) => one.chamberId === chamberId && one.fromMs < toMs && (one.lastMs ?? toMs) >= fromMs),
     nodes: unused,
     addNode: unused,
+    get: unused,
+    standingIn: unused,
     setNodePassword: unused,
     add: unused,
     update: unused,
