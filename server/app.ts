@@ -11,6 +11,7 @@ import type { Clock } from './clock.ts';
 import { createAnnounce } from './create-announce.ts';
 import type { Intake } from './ingest/intake.ts';
 import { openBroker } from './ingest/open-broker.ts';
+import { SIREN_TRIAL_MS } from './ingest/siren-trial.ts';
 import { createLiveOutlets } from './live-outlets.ts';
 import { createHeartbeat } from './notify/heartbeat.ts';
 import { openDashboard } from './open-dashboard.ts';
@@ -19,10 +20,12 @@ import { createReachBook } from './reach-book.ts';
 import { createReadingsIn } from './readings-in.ts';
 import { createSelfWatch } from './self-watch.ts';
 import { databaseFile, type Settings } from './settings.ts';
+import { createSirenRequests } from './siren-requests.ts';
 import { lockData } from './store/data-lock.ts';
 import type { DatabaseOptions } from './store/open-database.ts';
 import { openStore } from './store/open-store.ts';
 import type { Store } from './store/store.ts';
+import { createTrials } from './trials.ts';
 import { version } from './version.ts';
 import { startRounds } from './watch/start-rounds.ts';
 import { createTurnstile } from './watch/turnstile.ts';
@@ -36,6 +39,8 @@ export interface AppOptions {
   readonly roundMs?: number;
   /** Push services on this machine are allowed: for a private push service, and for tests. */
   readonly allowLocalPush?: boolean;
+  /** How long a test of the siren sounds, ms. */
+  readonly sirenTrialMs?: number;
   /** Bounds the database file, to try what happens when there is no room. */
   readonly store?: Pick<DatabaseOptions, 'maxPages'>;
 }
@@ -91,7 +96,9 @@ async function openOn(
   const { site, targets, duty, outage, watch } = books;
   const turnstile = createTurnstile();
   const door = createBrokerDoor();
-  const outlets = createLiveOutlets({ watch, clock, log, broker: door });
+  const isSirenOn = () => targets.channels().siren.enabled;
+  const siren = { isEnabled: isSirenOn, trialMs: options.sirenTrialMs ?? SIREN_TRIAL_MS };
+  const outlets = createLiveOutlets({ watch, clock, log, broker: door, siren });
 
   let address = publicUrl ?? '';
   const links = createAcknowledgeLinks({ store, clock });
@@ -104,8 +111,7 @@ async function openOn(
   closers.push(() => delivery.close());
 
   const announce = createAnnounce({
-    ...{ watch, clock, ...outlets },
-    isSirenOn: () => targets.channels().siren.enabled,
+    ...{ watch, clock, ...outlets, isSirenOn },
     wake: () => delivery.wake(),
   });
   const { intake, tally } = createReadingsIn({ store, books, turnstile, clock, log, announce });
@@ -127,15 +133,18 @@ async function openOn(
   closers.push(
     () => intake.close(),
     () => broker.close(),
+    () => outlets.sirenTopic.close(),
   );
 
   const acts = createActs({ store, watch, site, turnstile, clock, announce, self });
   const setupCode = settings.setupCode ?? makeSecret();
-  const heartbeat = createHeartbeat({ target: () => targets.channels().heartbeat, steadyMs: () => clock.steadyMs() });
+  const heartbeat = createHeartbeat({ target: () => targets.channels().heartbeat, clock });
   closers.push(() => heartbeat.close());
+  const trials = createTrials({ siren: outlets.sirenTopic, heartbeat, zone: () => site.current().zone, clock });
+  const answerSirenRequests = createSirenRequests({ settings: store.settings, clock, trials, log });
   let lastRoundMs = clock.steadyMs();
   const http = await openDashboard({
-    ...{ settings, store, books, acts, clock, log, links, reach, alerting, broker, setupCode },
+    ...{ settings, store, books, acts, clock, log, links, reach, alerting, trials, broker, setupCode },
     hub: outlets.hub,
     healthParts: {
       ...{ store, intake, clock, version, tally, dataDir: settings.dataDir, broker },
@@ -157,6 +166,7 @@ async function openOn(
     await store.notices.nextDueMs();
     if (intake.trouble() === null && broker.trouble() === null) heartbeat.beat();
     lastRoundMs = clock.steadyMs();
+    await answerSirenRequests();
   };
   closers.push(startRounds(tick, options.roundMs ?? ROUND_MS, { clock, log }));
   await tick();

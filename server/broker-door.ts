@@ -16,6 +16,10 @@ export function createBrokerDoor(): BrokerDoor {
       if (opened === null) throw new Error('the broker is not open yet');
       await opened.publish(topic, payload);
     },
+    async hold(holding) {
+      if (opened === null) throw new Error('the broker is not open yet');
+      return opened.hold(holding);
+    },
     open(broker) {
       opened = broker;
     },

@@ -5,7 +5,7 @@ import type { Clock } from './clock.ts';
 import { createStreamHub, type StreamHub } from './http/stream.ts';
 import type { BrokerVoice } from './ingest/broker.ts';
 import { createStateTopic, type StateTopic } from './ingest/chamber-state-topic.ts';
-import { createSirenTopic, type SirenTopic } from './ingest/siren-topic.ts';
+import { createSirenTopic, type SirenTopic, type SirenTopicParts } from './ingest/siren-topic.ts';
 import { viewChamber } from './views/chamber-view.ts';
 import type { Watch } from './watch/watch.ts';
 
@@ -14,6 +14,7 @@ interface OutletParts {
   readonly clock: Clock;
   readonly log: Logger;
   readonly broker: BrokerVoice;
+  readonly siren: Pick<SirenTopicParts, 'isEnabled' | 'trialMs'>;
 }
 
 export interface LiveOutlets {
@@ -22,7 +23,7 @@ export interface LiveOutlets {
   readonly sirenTopic: SirenTopic;
 }
 
-export function createLiveOutlets({ watch, clock, log, broker }: OutletParts): LiveOutlets {
+export function createLiveOutlets({ watch, clock, log, broker, siren }: OutletParts): LiveOutlets {
   const at = () => utcText(clock.nowMs());
   const chamberView = (id: string) => {
     const chamber = watch.chamber(id);
@@ -38,5 +39,6 @@ export function createLiveOutlets({ watch, clock, log, broker }: OutletParts): L
     (probeId) => ({ event: 'probe', at: at(), probeId }),
     () => ({ event: 'hello', at: at() }),
   );
-  return { hub, stateTopic: createStateTopic(broker, chamberView, log), sirenTopic: createSirenTopic(broker, log) };
+  const sirenTopic = createSirenTopic({ ...siren, broker, clock, log });
+  return { hub, stateTopic: createStateTopic(broker, chamberView, log), sirenTopic };
 }

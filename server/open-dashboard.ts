@@ -20,6 +20,7 @@ import { recordJson } from './record/record-json.ts';
 import type { Settings } from './settings.ts';
 import type { Site } from './site.ts';
 import type { Store } from './store/store.ts';
+import type { Trials } from './trials.ts';
 import { version } from './version.ts';
 
 interface DashboardParts {
@@ -33,6 +34,7 @@ interface DashboardParts {
   readonly links: AcknowledgeLinks;
   readonly reach: ReachBook;
   readonly alerting: Alerting;
+  readonly trials: Trials;
   readonly broker: Broker;
   readonly healthParts: HealthParts;
   /** With it the first manager is made. */
@@ -43,13 +45,13 @@ interface DashboardParts {
 }
 
 export function openDashboard(parts: DashboardParts): Promise<HttpServer> {
-  const { settings, store, clock, healthParts, hub, links, reach, isDemo, followMappings } = parts;
+  const { settings, store, clock, healthParts, hub, links, reach, trials, isDemo, followMappings } = parts;
   const { watch, site, duty } = parts.books;
   const isSecure = settings.publicUrl?.startsWith('https:') ?? settings.http.tls !== null;
   return openHttpServer(
     settings,
     {
-      ...{ store, watch, site, hub, clock, isSecure, version, duty, reach, links, isDemo, followMappings },
+      ...{ store, watch, site, hub, clock, isSecure, version, duty, reach, links, trials, isDemo, followMappings },
       ...parts.acts,
       signIn: createSignIn({ store, clock, setupCode: parts.setupCode }),
       health: () => checkHealth(healthParts),

@@ -16,7 +16,7 @@ import type { BrokerAddress, NodeView, ProbeView, RefusedView } from '../shared/
 import type { ProfileVerdictView, ProfileView } from '../shared/api/profiles.ts';
 import type { ReachView } from '../shared/api/reach.ts';
 import type { Person, PersonDetails, Role, Session, TokenView } from '../shared/api/session.ts';
-import type { DeliveryResult, PhonesView, PhoneView, SiteSettings } from '../shared/api/telling.ts';
+import type { ChannelTest, DeliveryResult, PhonesView, PhoneView, SiteSettings } from '../shared/api/telling.ts';
 import type { VentingView } from '../shared/api/venting.ts';
 import { getJson, getKept, sendJson } from './api.ts';
 
@@ -138,8 +138,7 @@ export const calls = {
   saveDuty: (duty: Duty) => sendJson<DutyView>('PUT', '/duty', duty),
   changeMe: (patch: Partial<PersonDetails>) => sendJson<Person>('PATCH', '/people/me', patch),
   testPhone: (id: string) => sendJson<DeliveryResult>('POST', `/phones/${id}/test`),
-  testChannel: (what: { channel: 'email' } | { channel: 'webhook'; webhookId: string }) =>
-    sendJson<DeliveryResult>('POST', '/channels/test', what),
+  testChannel: (what: ChannelTest) => sendJson<DeliveryResult>('POST', '/channels/test', what),
   forgetLostPhone: (id: string) => sendJson('DELETE', `/phones/lost/${id}`),
   channels: () => getJson<ChannelsView>('/channels'),
   saveChannels: (channels: object) => sendJson<ChannelsView>('PUT', '/channels', channels),

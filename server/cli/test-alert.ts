@@ -1,23 +1,29 @@
 // `test-alert`: sends one test message through a channel and says honestly what became of it. The service may be running, and need not.
 import type { Channels } from '../../shared/api/channels.ts';
+import { plainEnglish } from '../../shared/plain-english.ts';
 import type { Target } from '../../shared/telling/notice.ts';
 import { emailTarget, webhookTarget } from '../../shared/telling/target-ids.ts';
 import { utcText } from '../../shared/units.ts';
 import { readChannels } from '../notify/find-target.ts';
 import { sendTest, type TestResult } from '../notify/send-test.ts';
 import type { Person, Store } from '../store/store.ts';
-import { type Command, print } from './command.ts';
+import { type Command, print, type Terminal } from './command.ts';
 import { fileOf, noDatabase, readStored } from './open-stored.ts';
 import { misuse, parseOptions, requireOption } from './parse-options.ts';
 import { testParts } from './test-parts.ts';
+import { tryHeartbeat, trySiren } from './try-site.ts';
 
 const usage = `Usage: npm run takewell -- test-alert --channel email --person NAME [--json]
        npm run takewell -- test-alert --channel web-push --person NAME [--json]
        npm run takewell -- test-alert --channel webhook --webhook NAME [--person NAME] [--json]
+       npm run takewell -- test-alert --channel siren [--json]
+       npm run takewell -- test-alert --channel heartbeat [--json]
 
 Sends one test message now, as the data folder says, and says what the other side answered. The service may be running.
 web-push goes to every phone of the person. A webhook that is called for each person needs --person too.
-"Delivered" means that the mail server, push service or webhook has taken it over; only a person can say that it was seen.
+The siren sounds for five seconds, by the service: it must be running, since it alone speaks on the siren's topic. An alarm meanwhile wins.
+"Delivered" means that the mail server, push service or webhook has taken it over; only a person can say that it was seen, or that
+the siren sounded.
 
 Exit code: 0 all of it was delivered, 1 it was not, 2 used wrongly.
 `;
@@ -26,14 +32,9 @@ export const testAlert: Command = {
   usage,
   async run(args, terminal) {
     const { options } = parseOptions(args, { channel: 'text', person: 'text', webhook: 'text', json: 'flag' });
-    const tried = await readStored(terminal, async (store) => {
-      const targets = await findTargets(store, options);
-      const parts = await testParts(store, terminal);
-      const results: SaidResult[] = [];
-      for (const { name, target } of targets) results.push(say(target.channel, name, await sendTest(target, parts)));
-      return results;
-    });
-    if (tried === null) throw noDatabase(fileOf(terminal));
+    const tried = isOfSite(options.channel)
+      ? [await trySite(options.channel, options, terminal)]
+      : await tryTargets(options, terminal);
     const isReached = tried.length > 0 && tried.every(({ delivered }) => delivered);
     const lines = tried.map(
       ({ target, delivered, reason, at }) =>
@@ -46,15 +47,41 @@ export const testAlert: Command = {
 };
 
 interface SaidResult {
-  readonly channel: Target['channel'];
-  /** The name of the phone, person or webhook. */
+  readonly channel: Target['channel'] | SiteChannel;
+  /** The name of the phone, person or webhook; or what it is. */
   readonly target: string;
   readonly delivered: boolean;
   readonly reason: string;
   readonly at: string;
 }
 
-function say(channel: Target['channel'], target: string, { delivered, reason, atMs }: TestResult): SaidResult {
+const siteChannels = ['siren', 'heartbeat'] as const;
+type SiteChannel = (typeof siteChannels)[number];
+
+function isOfSite(channel: string | undefined): channel is SiteChannel {
+  return siteChannels.some((one) => one === channel);
+}
+
+async function trySite(channel: SiteChannel, { person, webhook }: Wanted, terminal: Terminal): Promise<SaidResult> {
+  if (person !== undefined) throw misuse(`--person does not go with --channel ${channel}.`);
+  if (webhook !== undefined) throw misuse('--webhook goes with --channel webhook only.');
+  const result = channel === 'siren' ? await trySiren(terminal) : await tryHeartbeat(terminal);
+  return say(channel, plainEnglish.words.trials[channel].name, result);
+}
+
+async function tryTargets(wanted: Wanted, terminal: Terminal): Promise<SaidResult[]> {
+  const tried = await readStored(terminal, async (store) => {
+    const targets = await findTargets(store, wanted);
+    const parts = await testParts(store, terminal);
+    const results: SaidResult[] = [];
+    for (const { name, target } of targets) results.push(say(target.channel, name, await sendTest(target, parts)));
+    return results;
+  });
+  if (tried === null) throw noDatabase(fileOf(terminal));
+  return tried;
+}
+
+function say(channel: SaidResult['channel'], target: string, { delivered, reason, atMs }: TestResult): SaidResult {
   return { channel, target, delivered, reason, at: utcText(atMs) };
 }
 
@@ -74,7 +101,7 @@ async function findTargets(store: Store, wanted: Wanted): Promise<NamedTarget[]>
   if (channel === 'webhook') return [await findWebhook(store, wanted)];
   if (wanted.webhook !== undefined) throw misuse('--webhook goes with --channel webhook only.');
   if (channel !== 'email' && channel !== 'web-push')
-    throw misuse(`--channel must be email, webhook or web-push; "${channel}" is none of them.`);
+    throw misuse(`--channel must be email, webhook, web-push, siren or heartbeat; "${channel}" is none of them.`);
   const person = await findPerson(store, requireOption(wanted.person, 'person'));
   if (channel === 'email')
     return [{ name: person.name, target: { channel, targetId: emailTarget(person.id), personId: person.id } }];

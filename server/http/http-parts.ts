@@ -18,6 +18,7 @@ import type { SignIn } from '../people/sign-in.ts';
 import type { ReachBook } from '../reach-book.ts';
 import type { Site } from '../site.ts';
 import type { Store } from '../store/store.ts';
+import type { Trials } from '../trials.ts';
 import type { BatchActs } from '../watch/batch-acts.ts';
 import type { CalibrationActs } from '../watch/calibration-acts.ts';
 import type { ChamberActs } from '../watch/chamber-acts.ts';
@@ -39,6 +40,7 @@ export interface HttpParts {
   readonly health: () => Promise<Health>;
   readonly metrics: () => Promise<string>;
   readonly telling: Telling;
+  readonly trials: Trials;
   readonly duty: DutyBook;
   readonly reach: ReachBook;
   readonly broker: BrokerAddress;

@@ -5,6 +5,7 @@ import type { Logger } from 'pino';
 import type { Clock } from '../clock.ts';
 import { type Broker, isOwnOutput, OWN_FILTERS, SERVICE_STATUS_TOPIC } from './broker.ts';
 import { holdAcknowledgements } from './hold-acknowledgements.ts';
+import { holdTopic } from './hold-topic.ts';
 import type { Intake } from './intake.ts';
 
 export interface BrokerClientParts {
@@ -70,6 +71,7 @@ export function openBrokerClient(parts: BrokerClientParts): Broker {
     async publish(topic, payload) {
       if (client.connected) await client.publishAsync(topic, payload, { qos: 1, retain: true });
     },
+    hold: (holding) => holdTopic({ ...holding, url: parts.url, clientId: `${parts.clientId}-t` }),
     async follow(more) {
       const gone = filters.filter((one) => !more.includes(one) && !isOwnFilter(one));
       filters = [...OWN_FILTERS, ...more];

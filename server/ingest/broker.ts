@@ -6,6 +6,24 @@ export interface BrokerVoice {
   trouble(): string | null;
   /** Retained, QoS 1. Resolves when the broker has it; while there is no connection it is dropped: the next state follows. */
   publish(topic: string, payload: string): Promise<void>;
+  /** Says a retained state that ends with this process at the latest. Resolves when the broker has acknowledged it; rejects when it does not. */
+  hold(holding: Holding): Promise<Held>;
+}
+
+export interface Holding {
+  readonly topic: string;
+  readonly payload: string;
+  /** What the topic says when it is let go, or when this process dies before. */
+  readonly afterwards: string;
+}
+
+export interface Held {
+  /** Connections that it was handed to; null = an outside broker does not say. */
+  readonly followers: number | null;
+  /** Resolves when it has ended by itself, such as with the connection. */
+  readonly lost: Promise<void>;
+  /** Ends it: `afterwards` is said, unless somebody else speaks on the topic from here on. Rejects when the broker does not acknowledge it. */
+  letGo(isTakenOver: boolean): Promise<void>;
 }
 
 export interface Broker extends BrokerVoice {

@@ -32,6 +32,8 @@ export async function openEmbeddedBroker(parts: EmbeddedBrokerParts): Promise<Br
   const { settings, log } = parts;
   const isOpen = isLoopback(settings.host);
   const names = new WeakMap<Client, string>();
+  /** Of topics that are asked about: the connections that a message of now is handed to. */
+  const handedTo = new Map<string, Set<string>>();
   const aedes = await Aedes.createBroker({
     connectTimeout: 10_000,
     keepaliveLimit: 300,
@@ -64,6 +66,10 @@ export async function openEmbeddedBroker(parts: EmbeddedBrokerParts): Promise<Br
       // MQTT 3.1.1 §3.9.3: a null subscription is answered with the failure code and the connection stays.
       done(null, isAllowed ? subscription : null);
     },
+    authorizeForward: (client, packet) => {
+      handedTo.get(packet.topic)?.add(client.id);
+      return packet;
+    },
   });
   aedes.on('clientError', (client, error) => log.info({ client: client.id, err: error }, 'a node was disconnected'));
   const emitter: EventEmitter = aedes;
@@ -95,6 +101,17 @@ export async function openEmbeddedBroker(parts: EmbeddedBrokerParts): Promise<Br
     port,
     trouble: () => (server.listening ? null : 'The embedded broker does not listen.'),
     publish,
+    async hold({ topic, payload, afterwards }) {
+      const clients = new Set<string>();
+      handedTo.set(topic, clients);
+      await publish(topic, payload).finally(() => handedTo.delete(topic));
+      // It keeps its retained messages in memory: with the process they are gone, and the next start says them anew.
+      return {
+        followers: clients.size,
+        lost: new Promise(() => undefined),
+        letGo: async (isTakenOver) => (isTakenOver ? undefined : publish(topic, afterwards)),
+      };
+    },
     // Nodes publish straight into this process: every topic is heard already.
     follow: async () => undefined,
     async close() {

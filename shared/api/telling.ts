@@ -44,11 +44,14 @@ export type DeliveryResult = z.infer<typeof deliveryResultSchema>;
 
 export const receiptSchema = z.object({ noticeId: z.string().min(1).max(300), secret: z.string().min(1).max(100) });
 
-/** To the signed-in person: by e-mail, or through a webhook as they would be told by it. */
+/** To the signed-in person: by e-mail, or through a webhook as they would be told by it. The siren sounds for five seconds; the heartbeat is sent once. */
 export const channelTestSchema = z.discriminatedUnion('channel', [
   z.object({ channel: z.literal('email') }),
   z.object({ channel: z.literal('webhook'), webhookId: idSchema }),
+  z.object({ channel: z.literal('siren') }),
+  z.object({ channel: z.literal('heartbeat') }),
 ]);
+export type ChannelTest = z.infer<typeof channelTestSchema>;
 
 export const siteSettingsSchema = z.object({
   siteName: nameSchema,

@@ -11,6 +11,12 @@ export function sayClock(ms: number, nowMs: number, zone: string, { notices }: S
   return `${notices.weekdays[at.dayOfWeek - 1]} ${at.toPlainDate().toString()} ${clock}`;
 }
 
+/** "14:02:11" in the site's zone: for what has happened just now. */
+export function saySecond(ms: number, zone: string): string {
+  const at = Temporal.Instant.fromEpochMilliseconds(ms).toZonedDateTimeISO(zone);
+  return [at.hour, at.minute, at.second].map(pad).join(':');
+}
+
 function pad(value: number): string {
   return String(value).padStart(2, '0');
 }

@@ -28,7 +28,7 @@ export interface Tent extends TestApp {
   reopen(afterMs?: number): Promise<Tent>;
 }
 
-export interface TentOptions extends Pick<TestAppOptions, 'environment'> {
+export interface TentOptions extends Pick<TestAppOptions, 'environment' | 'sirenTrialMs'> {
   readonly startMs?: number;
   /** What is set up before it gets hot. */
   readonly before?: (tent: Tent) => Promise<void>;

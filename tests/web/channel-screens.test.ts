@@ -4,6 +4,7 @@ import { openBrowser, openPage, phone, signInOn, wallScreen } from '../support/b
 import { findFreePort } from '../support/free-port.ts';
 import { comeToRest, expectAccessible, expectNoSidewaysScroll, keepPicture } from '../support/look-at-page.ts';
 import { MANAGER, openTestApp } from '../support/open-test-app.ts';
+import { openLamp } from '../support/siren-lamp.ts';
 import { openWebhookReceiver, webhookTo } from '../support/webhook-receiver.ts';
 
 test.each([
@@ -35,6 +36,38 @@ test.each([
     await keepPicture(page, 'channels', screen);
     await expectNoSidewaysScroll(page, 'channels');
     await expectAccessible(page, 'channels');
+  },
+  120_000,
+);
+
+test.each([
+  ['a phone', phone],
+  ['the wall screen', wallScreen],
+])(
+  'on %s the siren and the heartbeat are tried beside their settings, and what came of it is said',
+  async (_name, screen) => {
+    const receiver = await openWebhookReceiver();
+    onTestFinished(receiver.close);
+    const { app, api } = await openTestApp({ sirenTrialMs: 50 });
+    await api.put('/channels', { heartbeat: { url: receiver.url, allowLocal: true } });
+    const lamp = await openLamp(app.mqttPort ?? 0);
+    const page = await openPage(await openBrowser(), app.url, screen);
+    await page.goto('/channels');
+    await signInOn(page, MANAGER);
+    await page.getByRole('button', { name: 'Sound the siren for five seconds' }).click();
+    await page
+      .getByText(/The broker acknowledged “on” at .* and “off” at .*One connection follows its topic/)
+      .waitFor();
+    expect(lamp.heard).toContain('on');
+    await page.getByRole('button', { name: 'Send one heartbeat now' }).click();
+    await page.getByText(/The address answered 204 at/).waitFor();
+    await comeToRest(page);
+    await keepPicture(page, 'channels-outside', screen);
+    await expectNoSidewaysScroll(page, 'channels-outside');
+    await expectAccessible(page, 'channels-outside');
+    await page.getByLabel('Sound the siren when').uncheck();
+    await page.getByRole('form', { name: 'Siren, heartbeat, contact' }).getByRole('button', { name: 'Save' }).click();
+    await expect.poll(() => page.getByRole('button', { name: 'Sound the siren for five seconds' }).count()).toBe(0);
   },
   120_000,
 );

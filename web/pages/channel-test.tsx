@@ -12,11 +12,17 @@ interface ChannelTestProps {
   readonly label: string;
   /** For screen readers, where the visible word alone would be ambiguous. */
   readonly fullLabel?: string;
+  /** True where the reason says all of it by itself: whether it went out, and when. */
+  readonly saysAll?: boolean;
 }
 
-export function ChannelTest({ test, label, fullLabel }: ChannelTestProps) {
+export function ChannelTest({ test, label, fullLabel, saysAll = false }: ChannelTestProps) {
   const [result, setResult] = useState<DeliveryResult>();
   const time = (at: string) => dayAndTime(Date.parse(at), slowNowMs.value, zone.value);
+  const say = ({ delivered, reason, at }: DeliveryResult) => {
+    if (saysAll) return reason;
+    return delivered ? words.channels.testTaken(reason, time(at)) : words.channels.testNot(reason);
+  };
   return (
     <>
       <ActButton work={async () => setResult(await test())} {...(fullLabel !== undefined && { label: fullLabel })}>
@@ -24,9 +30,7 @@ export function ChannelTest({ test, label, fullLabel }: ChannelTestProps) {
       </ActButton>
       {result !== undefined && (
         <p class="test-result" role="status">
-          {result.delivered
-            ? words.channels.testTaken(result.reason, time(result.at))
-            : words.channels.testNot(result.reason)}
+          {say(result)}
         </p>
       )}
     </>

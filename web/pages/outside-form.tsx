@@ -6,6 +6,7 @@ import { words } from '../late-strings.ts';
 import { Field, Tick } from '../parts/fields.tsx';
 import { Form, textOf } from '../parts/form.tsx';
 import { Section } from '../parts/section.tsx';
+import { ChannelTest } from './channel-test.tsx';
 
 const { channels: say, people } = words;
 
@@ -37,6 +38,14 @@ export function OutsideForm({ channels: { siren, heartbeat, contact }, onChanged
         <Tick name="allowLocal" label={people.allowLocal} isOn={heartbeat?.allowLocal ?? false} />
         <Field name="contact" label={say.contact} hint={say.contactHint} value={contact ?? ''} autoComplete="off" />
       </Form>
+      <div class="trials">
+        {siren.enabled && (
+          <ChannelTest test={() => calls.testChannel({ channel: 'siren' })} label={say.trySiren} saysAll />
+        )}
+        {heartbeat !== null && (
+          <ChannelTest test={() => calls.testChannel({ channel: 'heartbeat' })} label={say.tryHeartbeat} saysAll />
+        )}
+      </div>
     </Section>
   );
 }

@@ -2,13 +2,16 @@
 import type { FastifyRequest } from 'fastify';
 import { nanoid } from 'nanoid';
 import { type Channels, channelsChangeSchema, channelsViewSchema } from '../../../shared/api/channels.ts';
-import { channelTestSchema, deliveryResultSchema } from '../../../shared/api/telling.ts';
+import { type ChannelTest, channelTestSchema, deliveryResultSchema } from '../../../shared/api/telling.ts';
 import { Problem } from '../../../shared/problem.ts';
 import { changeChannels, viewChannels } from '../../../shared/telling/change-channels.ts';
 import { emailTarget, webhookTarget } from '../../../shared/telling/target-ids.ts';
 import { utcText } from '../../../shared/units.ts';
 import { actorOf, personIdOf } from '../actor.ts';
-import type { HttpParts, Routes } from '../http-parts.ts';
+import type { HttpParts, Routes, Telling } from '../http-parts.ts';
+import { wordsFor } from '../language-of.ts';
+
+type TestTarget = Parameters<Telling['test']>[0];
 
 export function channelRoutes(app: Routes, parts: HttpParts): void {
   const { telling } = parts;
@@ -29,8 +32,8 @@ export function channelRoutes(app: Routes, parts: HttpParts): void {
   );
 }
 
-/** Everybody may try their own e-mail; webhooks are the manager's. */
-function testRoute(app: Routes, { telling }: HttpParts): void {
+/** Everybody may try their own e-mail; the rest is the manager's. */
+function testRoute(app: Routes, { telling, trials }: HttpParts): void {
   app.post(
     '/channels/test',
     {
@@ -38,24 +41,30 @@ function testRoute(app: Routes, { telling }: HttpParts): void {
       schema: { body: channelTestSchema, response: { 200: deliveryResultSchema } },
     },
     async (request) => {
-      const personId = personIdOf(request);
-      const target =
-        request.body.channel === 'email'
-          ? ({ channel: 'email', targetId: emailTarget(personId), personId } as const)
-          : webhookTest(request.body.webhookId, request, telling.channels());
-      const { atMs, ...result } = await telling.test(target);
+      const { channel } = request.body;
+      if (channel !== 'email') managerOnly(request);
+      const { atMs, ...result } =
+        channel === 'siren' || channel === 'heartbeat'
+          ? await trials[channel](wordsFor(request))
+          : await telling.test(targetOf(request.body, personIdOf(request), telling.channels()));
       return { ...result, at: utcText(atMs) };
     },
   );
 }
 
-function webhookTest(webhookId: string, request: FastifyRequest, { webhooks }: Channels) {
-  const { role, personId } = actorOf(request);
+function managerOnly(request: FastifyRequest): void {
+  const { role } = actorOf(request);
   if (role !== 'manager') throw new Problem('not-allowed', (say) => say.problems.roleTooLow('manager', role));
-  const webhook = webhooks.find(({ id }) => id === webhookId);
+}
+
+type ToTarget = Extract<ChannelTest, { channel: 'email' | 'webhook' }>;
+
+function targetOf(test: ToTarget, personId: string, { webhooks }: Channels): TestTarget {
+  if (test.channel === 'email') return { channel: 'email', targetId: emailTarget(personId), personId };
+  const webhook = webhooks.find(({ id }) => id === test.webhookId);
   if (webhook === undefined) throw new Problem('not-found', (say) => say.problems.noSuchWebhook);
   const whom = webhook.audience === 'site' ? null : personId;
-  return { channel: 'webhook', targetId: webhookTarget(webhookId, whom), personId: whom } as const;
+  return { channel: 'webhook', targetId: webhookTarget(webhook.id, whom), personId: whom };
 }
 
 function refuse(faults: Problem['faults']): Problem {

@@ -6,5 +6,6 @@ import { problems } from './problems.ts';
 import { said } from './said.ts';
 import { shapes } from './shapes.ts';
 import { templates } from './templates.ts';
+import { trials } from './trials.ts';
 
-export const spanish: SharedWords = { ...said, faults, templates, notices, problems, shapes };
+export const spanish: SharedWords = { ...said, faults, templates, notices, problems, shapes, trials };

@@ -128,6 +128,25 @@ describe('by push', () => {
   });
 });
 
+describe('the heartbeat', () => {
+  it('asks the address once and says what it answered', async () => {
+    const receiver = await openHook();
+    const { run } = await openSite({ heartbeat: { url: receiver.url, allowLocal: true } });
+    const { code, stdout } = await run(['--channel', 'heartbeat']);
+    expect({ code, stdout }).toEqual({
+      code: 0,
+      stdout: expect.stringMatching(/^The heartbeat: delivered at \S+ The address answered 204 at \d\d:\d\d:\d\d\.\n$/),
+    });
+    expect(receiver.calls).toHaveLength(1);
+  });
+
+  it('says that no address is set, exit code 1', async () => {
+    const { run } = await openSite();
+    const { code, stdout } = await run(['--channel', 'heartbeat']);
+    expect({ code, stdout }).toEqual({ code: 1, stdout: expect.stringContaining('No address is set') });
+  });
+});
+
 const hook = webhookTo('https://gateway.example/hook', { name: 'Gateway' });
 const misuses: [string, string[], string][] = [
   ['no channel', ['--person', 'Noor'], '--channel'],
@@ -136,6 +155,8 @@ const misuses: [string, string[], string][] = [
   ['somebody there is not', ['--channel', 'email', '--person', 'Kim'], '"Kim"'],
   ['a webhook there is not', ['--channel', 'webhook', '--webhook', 'Chat'], '"Gateway"'],
   ['a webhook for a mail', ['--channel', 'email', '--webhook', 'Gateway', '--person', 'Noor'], '--webhook'],
+  ['a person for the siren', ['--channel', 'siren', '--person', 'Noor'], '--person'],
+  ['a webhook for the heartbeat', ['--channel', 'heartbeat', '--webhook', 'Gateway'], '--webhook'],
   ['a person for the whole site', ['--channel', 'webhook', '--webhook', 'Gateway', '--person', 'Noor'], '--person'],
 ];
 

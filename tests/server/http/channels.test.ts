@@ -1,8 +1,9 @@
 // How alerts leave the site, as managers set it up: secrets go in and never come out.
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, onTestFinished } from 'vitest';
 import type { ChannelsView } from '../../../shared/api/channels.ts';
 import type { ProblemDetails } from '../../../shared/api/common.ts';
 import { makeTestFolder, openTestApp } from '../../support/open-test-app.ts';
+import { openWebhookReceiver } from '../../support/webhook-receiver.ts';
 
 const nothing = { email: null, webhooks: [], siren: { enabled: true }, heartbeat: null, contact: null };
 const hook = { name: 'Chat', url: 'https://hooks.example/takewell', secret: 'a secret to sign with' };
@@ -134,5 +135,28 @@ describe('what cannot work is refused where it is entered', () => {
       where.replace(/^\//, '').replaceAll('/', '.'),
     ]);
     expect((await api.get('/channels')).body).toEqual(nothing);
+  });
+});
+
+describe('the heartbeat, tried from the page', () => {
+  it('asks the address once and says what it answered', async () => {
+    const receiver = await openWebhookReceiver();
+    onTestFinished(receiver.close);
+    const { api } = await openChannels({ heartbeat: { url: receiver.url, allowLocal: true } });
+    const { body } = await api.post('/channels/test', { channel: 'heartbeat' });
+    expect(body).toMatchObject({ delivered: true, reason: expect.stringContaining('The address answered 204') });
+    receiver.answerWith({ status: 301, headers: { location: 'https://elsewhere.example/' } });
+    const again = await api.post('/channels/test', { channel: 'heartbeat' });
+    expect(again.body).toMatchObject({
+      delivered: false,
+      reason: expect.stringContaining('redirects are not followed'),
+    });
+    expect(receiver.calls).toHaveLength(2);
+  });
+
+  it('is not sent to this machine unless that is allowed', async () => {
+    const { api } = await openChannels({ heartbeat: { url: 'http://127.0.0.1:9/', allowLocal: false } });
+    const { body } = await api.post('/channels/test', { channel: 'heartbeat' });
+    expect(body).toMatchObject({ delivered: false, reason: expect.stringContaining('names this machine') });
   });
 });

@@ -55,6 +55,8 @@ export const channels = {
     outsideSaved: 'Saved',
     siren: 'Sound the siren when nobody takes an alarm',
     sirenHint: 'A lamp or siren follows its MQTT topic, also without internet.',
+    trySiren: 'Sound the siren for five seconds',
+    tryHeartbeat: 'Send one heartbeat now',
     heartbeat: 'Heartbeat address',
     heartbeatHint: 'Called each minute while all is well. A service outside can warn you when the calls stop.',
     contact: 'Contact for push services',

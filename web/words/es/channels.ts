@@ -56,6 +56,8 @@ export const channels: typeof english = {
     outsideSaved: 'Guardado',
     siren: 'Hacer sonar la sirena si nadie toma una alarma',
     sirenHint: 'Una lámpara o sirena sigue su tema MQTT, también sin internet.',
+    trySiren: 'Hacer sonar la sirena cinco segundos',
+    tryHeartbeat: 'Enviar un latido ahora',
     heartbeat: 'Dirección del latido',
     heartbeatHint: 'Se llama cada minuto mientras todo va bien. Un servicio externo puede avisarle si calla.',
     contact: 'Contacto para los servicios push',

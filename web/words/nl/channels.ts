@@ -56,6 +56,8 @@ export const channels: typeof english = {
     outsideSaved: 'Opgeslagen',
     siren: 'Laat de sirene gaan als niemand een alarm neemt',
     sirenHint: 'Een lamp of sirene volgt zijn MQTT-topic, ook zonder internet.',
+    trySiren: 'Laat de sirene vijf seconden klinken',
+    tryHeartbeat: 'Stuur nu één hartslag',
     heartbeat: 'Hartslagadres',
     heartbeatHint:
       'Elke minuut aangeroepen zolang alles goed gaat. Een dienst buiten kan je waarschuwen als het stil wordt.',
