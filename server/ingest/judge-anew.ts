@@ -1,7 +1,7 @@
 // Readings that came after newer ones, or for a probe whose memory a restart has ended: they are judged together with the stored ones around
 // them, in order of time, so that values and flags are what they would be had everything come in order. It ends where the tests remember what they
-// remembered before, at the latest with the newest reading.
-
+// remembered before, at the latest with the last stored reading. That one need not be the probe's newest: readings dated by a clock that has been
+// set back since lie ahead of it, and must not make the probe look fresh.
 import { emptyProbeQualityMemory } from '../../shared/readings/quality/judge-reading.ts';
 import { type QualityLimits, qualityLimitsAt } from '../../shared/readings/quality/quality-limits.ts';
 import { type QualityCheckpoint, slotOf } from '../../shared/readings/quality/quality-run.ts';
@@ -28,14 +28,14 @@ export async function leaveOutStored(past: Past, { state, readings }: Arrivals):
   return readings.filter((incoming) => bringsMore(incoming, stored.get(incoming.timeMs)));
 }
 
-/** Judges them among the stored readings. `readings` are in order of time, and none is stored. */
+/** Judges them among the stored readings, those of the future included. `readings` are in order of time, and none is stored. */
 export async function judgeAnew(past: Past, state: ProbeState, readings: readonly Incoming[]): Promise<JudgedProbe> {
   const { number } = state.probe;
   const fromMs = Math.min(readings[0]?.timeMs ?? Number.MAX_SAFE_INTEGER, newestToReach(state));
   const checkpoints = await past.readings.checkpoints(number, fromMs);
   const start = checkpoints.find(({ slotMs }) => slotMs <= fromMs);
   const memory = start?.memory ?? emptyProbeQualityMemory;
-  const run = new ProbeRun(memory, placeLimits(await past.probes.placementsOf(number)));
+  const run = new ProbeRun(memory, newestOf(state, readings), placeLimits(await past.probes.placementsOf(number)));
   const queue = [...readings].reverse();
   const startMs = start === undefined ? fromMs - WARM_UP_MS : (memory.timeMs ?? start.slotMs);
   for await (const stored of past.readings.range(number, startMs, Number.MAX_SAFE_INTEGER)) {
@@ -50,10 +50,16 @@ export async function judgeAnew(past: Past, state: ProbeState, readings: readonl
     }
     const isAsBefore = queue.length === 0 && completing === null && remembersTheSame(run, stored, checkpoints);
     run.take(stored, completing);
-    if (isAsBefore && state.quality !== null) return run.result(state, false);
+    if (isAsBefore && state.quality !== null) return run.result(state);
   }
   for (const incoming of queue.reverse()) run.take(null, incoming);
-  return run.result(state, true);
+  return run.result(state);
+}
+
+/** When the probe was heard last, these included. */
+function newestOf({ newest }: ProbeState, readings: readonly Incoming[]): number | null {
+  const [knownMs, comeMs] = [newest?.timeMs ?? null, readings.at(-1)?.timeMs ?? null];
+  return knownMs === null || comeMs === null ? (knownMs ?? comeMs) : Math.max(knownMs, comeMs);
 }
 
 /** After a restart the memory is to be found again, so the run has to start before the newest reading and reach it. */

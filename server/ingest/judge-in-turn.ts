@@ -8,9 +8,13 @@ import { type JudgedProbe, ProbeRun } from './probe-run.ts';
 /** A probe whose memory is at hand. */
 export type RememberedProbe = ProbeState & { readonly quality: QualityState };
 
-/** True when none is older than the newest, and the probe stands where it stood then: its limits are those of its place. */
+/**
+ * True when none is older than the newest, nothing is stored after that, and the probe stands where it stood then: its limits are those of its
+ * place.
+ */
 export function isInTurn({ state, readings }: Arrivals): boolean {
-  const { probe, newest, countsFromMs } = state;
+  const { probe, newest, storedToMs, countsFromMs } = state;
+  if (storedToMs > (newest?.timeMs ?? 0)) return false;
   const sinceMs = Math.max(newest?.timeMs ?? 0, probe.placement?.fromMs ?? 0, countsFromMs);
   return (readings[0]?.timeMs ?? sinceMs) >= sinceMs;
 }
@@ -26,10 +30,11 @@ export function judgeInTurn(state: RememberedProbe, readings: Arrivals['readings
   const { newest, quality, probe } = state;
   const isCompleting = newest !== null && readings[0]?.timeMs === newest.timeMs;
   const limits = qualityLimitsAt(probe.placement?.place ?? null);
-  const run = new ProbeRun(isCompleting ? quality.before : quality.memory, () => limits);
+  const newestMs = readings.at(-1)?.timeMs ?? null;
+  const run = new ProbeRun(isCompleting ? quality.before : quality.memory, newestMs, () => limits);
   if (newest !== null) run.know(newest);
   const previousMs = quality.before.timeMs;
   if (isCompleting && previousMs !== null) run.know(flagsAt(quality.memory, previousMs));
   for (const incoming of readings) run.take(incoming.timeMs === newest?.timeMs ? newest : null, incoming);
-  return run.result(state, true);
+  return run.result(state);
 }

@@ -1,7 +1,7 @@
 // A run of the quality tests over readings of one probe, some stored and some just come, and what it changes in the store.
 import type { FlagsAt, ProbeQualityMemory } from '../../shared/readings/quality/judge-reading.ts';
 import type { QualityLimits } from '../../shared/readings/quality/quality-limits.ts';
-import { QualityRun } from '../../shared/readings/quality/quality-run.ts';
+import { QualityRun, type QualityState } from '../../shared/readings/quality/quality-run.ts';
 import { FLAG, type Reading } from '../../shared/readings/reading.ts';
 import { LATE_AFTER_MS } from '../../shared/readings/silence.ts';
 import type { Commit } from '../store/store.ts';
@@ -18,10 +18,13 @@ export class ProbeRun {
   readonly #limitsAt: (timeMs: number) => QualityLimits;
   readonly #storedFlags = new Map<number, FlagsAt>();
   readonly #taken: Reading[] = [];
-  #last: Reading | null = null;
+  readonly #newestMs: number | null;
+  #newest: { readonly reading: Reading; readonly quality: QualityState } | null = null;
 
-  constructor(memory: ProbeQualityMemory, limitsAt: (timeMs: number) => QualityLimits) {
+  /** `newestMs`: the reading from which the probe goes on, if the run comes to it. */
+  constructor(memory: ProbeQualityMemory, newestMs: number | null, limitsAt: (timeMs: number) => QualityLimits) {
     this.#run = new QualityRun(memory);
+    this.#newestMs = newestMs;
     this.#limitsAt = limitsAt;
   }
 
@@ -36,7 +39,7 @@ export class ProbeRun {
     const reading = wholeOf(stored, incoming);
     if (reading === null) return;
     this.#run.add(reading, this.#limitsAt(reading.timeMs));
-    this.#last = reading;
+    if (reading.timeMs === this.#newestMs) this.#newest = { reading, quality: this.#run.state };
     if (incoming !== null) this.#taken.push(reading);
   }
 
@@ -48,20 +51,20 @@ export class ProbeRun {
     return this.#run.beginsSlot(timeMs);
   }
 
-  /** `isToTheEnd`: the newest reading of the probe has been taken, so that the probe goes on from here. */
-  result(state: ProbeState, isToTheEnd: boolean): JudgedProbe {
+  /** The probe goes on from its newest reading; where the run did not come to that, it stays as it is. */
+  result(state: ProbeState): JudgedProbe {
     const { number } = state.probe;
     const judged = new Map(this.#run.judged.map((flags) => [flags.timeMs, flags]));
     const flagged = (reading: Reading): Reading => ({ ...reading, ...judged.get(reading.timeMs) });
     // Before the first reading that came nothing can have changed but the flags of the one beside it.
     const first = this.#run.judged.findIndex(({ timeMs }) => timeMs === this.#taken[0]?.timeMs);
     const touched = first < 0 ? [] : this.#run.judged.slice(Math.max(0, first - 1));
-    const newest = this.#last === null ? state.newest : flagged(this.#last);
+    const { reading: newest, quality } = this.#newest ?? { reading: null, quality: null };
     return {
       readings: this.#taken.map((reading) => ({ probe: number, ...flagged(reading) })),
       revised: touched.filter((flags) => this.#isRevised(flags)).map((flags) => ({ probe: number, ...flags })),
       checkpoints: this.#run.checkpoints.map((checkpoint) => ({ probe: number, ...checkpoint })),
-      next: isToTheEnd ? { ...state, newest, quality: this.#run.state } : state,
+      next: newest === null ? state : { ...state, newest: flagged(newest), quality },
     };
   }
 

@@ -12,12 +12,12 @@ export const MOST_AHEAD_MS = 5 * MINUTE_MS;
 
 /** The probe as it is to be watched after the clock was set: silence counts from now, by whichever clock it was heard last. */
 export function probeUnderClock(state: ProbeState, nowMs: number): ProbeState {
-  const { probe, newest, countsFromMs } = state;
+  const { probe, newest, storedToMs, countsFromMs } = state;
   const { placement } = probe;
   const isAhead = newest !== null && newest.timeMs > nowMs + MOST_AHEAD_MS;
   return {
     ...state,
-    ...(isAhead && { newest: null, quality: freshQuality }),
+    ...(isAhead && { newest: null, quality: freshQuality, storedToMs: Math.max(storedToMs, newest.timeMs) }),
     probe:
       placement === null ? probe : { ...probe, placement: { ...placement, fromMs: Math.min(placement.fromMs, nowMs) } },
     watchedSinceMs: nowMs,

@@ -8,8 +8,10 @@ import type { Probe, Store, StoredCalibration } from '../store/store.ts';
 
 export interface ProbeState {
   readonly probe: Probe;
-  /** Raw, as it is stored. */
+  /** Raw, as it is stored. The newest of what was heard: what the store has after it was dated by a clock that has been set back since. */
   readonly newest: Reading | null;
+  /** Up to here readings may be stored: after the newest one only when the clock was set back. */
+  readonly storedToMs: number;
   /** What corrects it, in the order in which the entries begin. */
   readonly calibrations: readonly Calibration[];
   /** Memory of its quality tests; null after a restart until it is heard: then it is found again from the stored readings. */
@@ -45,6 +47,7 @@ export async function openProbeBook(store: Store, startedMs: number): Promise<Pr
     put({
       probe,
       newest,
+      storedToMs: newest?.timeMs ?? 0,
       calibrations: calibrationsOf(histories, probe.number),
       quality: newest === null ? freshQuality : null,
       watchedSinceMs: startedMs,

@@ -30,6 +30,7 @@ export function startDraft(book: ProbeBook): ProbeDraft {
     return {
       probe,
       newest: null,
+      storedToMs: 0,
       calibrations: [],
       quality: freshQuality,
       watchedSinceMs: nowMs,

@@ -26,9 +26,10 @@ interface Measured {
 /** The service's admission on a store; `restart` forgets everything that is not stored. */
 async function openAdmission(store: Store) {
   const clock = createTestClock(NOW_MS);
+  let arrivalMs = NOW_MS;
   const site = await openSite(store);
   const start = async () => {
-    const probes = await openProbeBook(store, NOW_MS);
+    const probes = await openProbeBook(store, arrivalMs);
     return { store, site, clock, watch: await openWatch({ store, site, probes, telling: silentTelling }) };
   };
   let parts = await start();
@@ -36,6 +37,13 @@ async function openAdmission(store: Store) {
     async restart() {
       parts = await start();
     },
+    /** The clock of the machine is set back to an instant. */
+    setBack(toMs: number) {
+      parts.watch.moveClock(toMs - arrivalMs, toMs).apply();
+      arrivalMs = toMs;
+      clock.set(toMs);
+    },
+    newest: () => parts.watch.probes.byId('p1')?.newest ?? null,
     /** Each list is one message; all of them are one group. */
     admit: (...messages: readonly (readonly Measured[])[]) =>
       admitReadings(
@@ -46,7 +54,7 @@ async function openAdmission(store: Store) {
             ...(humidity !== null && { humidity }),
           }));
           const payload = Buffer.from(JSON.stringify(list));
-          return { topic: 'takewell/v1/n1/readings', payload, arrivalMs: NOW_MS, retained: false };
+          return { topic: 'takewell/v1/n1/readings', payload, arrivalMs, retained: false };
         }),
         parts,
       ),
@@ -187,6 +195,52 @@ async function flagsAfter(...arrivals: readonly (readonly Measured[])[]) {
   for (const readings of arrivals) await admit(readings);
   return (await readRange(store)).map(({ temperatureFlag }) => temperatureFlag);
 }
+
+describe('readings stored under a clock that was set back since', () => {
+  it('leave values and flags as in order of time, and the probe at what it said last', async () => {
+    await fc.assert(
+      fc.asyncProperty(series, series, fc.nat(100), fc.boolean(), async (wrong, right, shift, inPacks) => {
+        // Dated by the right clock the second series runs into, beside or past what the wrong clock had dated.
+        const stored = new Set(wrong.map(({ timeMs }) => timeMs));
+        const readings = right
+          .map((one) => ({ ...one, timeMs: one.timeMs - (50 - shift) * 7 * MINUTE_MS }))
+          .filter(({ timeMs }) => !stored.has(timeMs));
+        fc.pre(wrong.length > 0 && readings.length > 0);
+        const { store, db } = await openTestStore();
+        const { admit, setBack, newest } = await openAdmission(store);
+        await admit(wrong);
+        const startMs = (readings[0]?.timeMs ?? 0) + 1;
+        setBack(startMs);
+        for (const group of inPacks ? [readings.slice(0, 3), readings.slice(3)] : readings.map((one) => [one])) {
+          const last = group.at(-1);
+          if (last === undefined) continue;
+          setBack(last.timeMs);
+          await admit(group);
+          // Up to five minutes ahead is admitted as now, whoever's clock is wrong.
+          const aheadMs = (newest()?.timeMs ?? 0) - last.timeMs;
+          expect(aheadMs).toBeGreaterThanOrEqual(0);
+          expect(aheadMs).toBeLessThanOrEqual(5 * MINUTE_MS);
+        }
+        expect(await stateOf(store, db)).toEqual(await inOrder([...wrong, ...readings]));
+      }),
+      { numRuns: 40 },
+    );
+  });
+
+  it('a buffer older than all of them does not make the probe deaf until their time comes', async () => {
+    const { store } = await openTestStore();
+    const { admit, setBack, newest } = await openAdmission(store);
+    await admit([at(120, 22), at(121, 22)]);
+    setBack(at(60, 0).timeMs);
+    expect(newest()).toBeNull();
+    await admit([at(40, 21.5), at(41, 21.6)]);
+    expect(newest()).toMatchObject(at(41, 21.6));
+    await admit([at(60, 23)]);
+    expect(newest()).toMatchObject(at(60, 23));
+    await admit([at(50, 24)]);
+    expect(newest()).toMatchObject(at(60, 23));
+  });
+});
 
 describe('a late reading', () => {
   it('between a spike and what follows takes the suspicion away that the gap had raised', async () => {
