@@ -61,7 +61,7 @@ function statusOf({ status, message }: DecodedMessage): NonNullable<Commit['node
 function batteryOf({ battery, admitted, message }: DecodedMessage): NonNullable<Commit['batteries']> {
   const nodeId = admitted[0]?.node;
   if (battery === undefined || nodeId === undefined || message.retained) return [];
-  return [{ nodeId, percent: battery, atMs: message.arrivalMs }];
+  return [{ nodeId, ...battery, atMs: message.arrivalMs }];
 }
 
 const PAYLOAD_START = 500;

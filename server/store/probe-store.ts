@@ -1,5 +1,6 @@
 // Nodes, probes, where a probe stood and when, and messages that were refused.
 import type { Database } from 'better-sqlite3';
+import type { Battery } from '../../shared/readings/battery.ts';
 import type { Node, Placement, Probe, Refused, Store } from './store.ts';
 import { guarded } from './store-problem.ts';
 
@@ -34,10 +35,10 @@ export function prepareDiscovery(db: Database) {
     db.prepare(`INSERT INTO nodes (id, status, status_ms, discovered_ms) VALUES (@nodeId, @status, @atMs, @atMs)
     ON CONFLICT (id) DO UPDATE SET status = excluded.status, status_ms = excluded.status_ms`);
   // The newest counts, in whatever order messages come; a repeat writes nothing.
-  const battery = db.prepare(`UPDATE nodes SET battery_percent = @percent, battery_ms = @atMs
+  const battery = db.prepare(`UPDATE nodes SET battery_level = @level, battery_unit = @unit, battery_ms = @atMs
     WHERE id = @nodeId AND (battery_ms IS NULL OR battery_ms <= @atMs)`);
   return {
-    setBattery(row: { nodeId: string; percent: number; atMs: number }): void {
+    setBattery(row: Battery & { nodeId: string; atMs: number }): void {
       battery.run(row);
     },
     addProbe(row: Probe): void {
@@ -64,7 +65,7 @@ export function openProbeStore(db: Database): Store['probes'] {
   const discovery = prepareDiscovery(db);
   const nodes = db.prepare<[], Node>(
     `SELECT id, status, status_ms statusMs, password_hash passwordHash, discovered_ms discoveredMs,
-       battery_percent batteryPercent, battery_ms batteryMs FROM nodes ORDER BY id`,
+       battery_level batteryLevel, battery_unit batteryUnit, battery_ms batteryMs FROM nodes ORDER BY id`,
   );
   const addNode = db.prepare('INSERT INTO nodes (id, status, discovered_ms) VALUES (?, ?, ?)');
   const setPassword = db.prepare('UPDATE nodes SET password_hash = ? WHERE id = ?');

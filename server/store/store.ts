@@ -8,6 +8,7 @@ import type { Role } from '../../shared/api/session.ts';
 import type { Batch } from '../../shared/healing/batch.ts';
 import type { Profile, ProfileDocument, StageName } from '../../shared/healing/profile.ts';
 import type { Language } from '../../shared/languages.ts';
+import type { Battery } from '../../shared/readings/battery.ts';
 import type { Calibration } from '../../shared/readings/calibration.ts';
 import type { QualityCheckpoint } from '../../shared/readings/quality/quality-run.ts';
 import type { Flag, Reading } from '../../shared/readings/reading.ts';
@@ -27,8 +28,9 @@ export interface Node {
   readonly statusMs: number | null;
   readonly passwordHash: string | null;
   readonly discoveredMs: number;
-  /** What is left in its battery, percent, as it told last; null = it has not told. */
-  readonly batteryPercent?: number | null;
+  /** What is left in its battery, in the unit it told last; null = it has not told. */
+  readonly batteryLevel?: number | null;
+  readonly batteryUnit?: Battery['unit'] | null;
   readonly batteryMs?: number | null;
 }
 
@@ -238,7 +240,7 @@ export interface Commit {
   readonly revised?: readonly { probe: number; timeMs: number; temperatureFlag: Flag; humidityFlag: Flag }[];
   readonly checkpoints?: readonly (StoredCheckpoint & { readonly probe: number })[];
   readonly discovered?: readonly Probe[];
-  readonly batteries?: readonly { nodeId: string; percent: number; atMs: number }[];
+  readonly batteries?: readonly (Battery & { nodeId: string; atMs: number })[];
   readonly nodeStatus?: readonly { nodeId: string; status: 'online' | 'offline'; atMs: number }[];
   readonly refused?: readonly Omit<Refused, 'id'>[];
   readonly watch?: {

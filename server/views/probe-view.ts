@@ -1,5 +1,5 @@
 // Probes and nodes as they are sent to people.
-import type { NodeView, ProbeView } from '../../shared/api/probes.ts';
+import type { BatteryView, NodeView, ProbeView } from '../../shared/api/probes.ts';
 import { calibrate } from '../../shared/readings/calibration.ts';
 import { MINUTE_MS, utcText } from '../../shared/units.ts';
 import type { Node } from '../store/store.ts';
@@ -9,7 +9,7 @@ import { timeText } from './alarm-view.ts';
 /** `more`: what is not in the state of the probe. */
 export function viewProbe(
   { probe, newest, calibrations }: ProbeState,
-  more: Pick<ProbeView, 'batteryPercent' | 'hoursAbove90Rh'>,
+  more: Pick<ProbeView, 'battery' | 'hoursAbove90Rh'>,
 ): ProbeView {
   const { id, nodeId, address, name, placement, silenceMs, outOfService, discoveredMs } = probe;
   return {
@@ -32,9 +32,15 @@ function viewReading(
   return { at: utcText(timeMs), temperature, humidity, ...raw, temperatureFlag, humidityFlag };
 }
 
+/** Null where it has not told. */
+export function viewBattery({ batteryLevel, batteryUnit, batteryMs }: Node): BatteryView | null {
+  if (batteryLevel == null || batteryUnit == null || batteryMs == null) return null;
+  return { level: batteryLevel, unit: batteryUnit, at: utcText(batteryMs) };
+}
+
 export function viewNode(node: Node): NodeView {
-  const { id, status, statusMs, passwordHash, discoveredMs, batteryPercent = null, batteryMs = null } = node;
+  const { id, status, statusMs, passwordHash, discoveredMs } = node;
   const hasCredentials = passwordHash !== null;
-  const battery = { batteryPercent, batteryAt: timeText(batteryMs) };
-  return { id, status, statusAt: timeText(statusMs), hasCredentials, ...battery, discoveredAt: utcText(discoveredMs) };
+  const shown = { id, status, statusAt: timeText(statusMs), hasCredentials, discoveredAt: utcText(discoveredMs) };
+  return { ...shown, battery: viewBattery(node) };
 }

@@ -1,18 +1,22 @@
 // Nodes, probes, and messages that were refused.
 import { z } from 'zod';
+import { batteryUnits } from '../readings/battery.ts';
 import { idSchema, nameSchema, timeSchema } from './common.ts';
 
 export const placeSchema = z.enum(['canopy', 'film', 'house']);
 export type Place = z.infer<typeof placeSchema>;
+
+/** What is left in the battery of a node, as it told last. `unclear`: a number whose unit was not told and that may not be percent. */
+export const batterySchema = z.object({ level: z.number(), unit: z.enum(batteryUnits), at: timeSchema });
+export type BatteryView = z.infer<typeof batterySchema>;
 
 export const nodeSchema = z.object({
   id: idSchema,
   status: z.enum(['online', 'offline', 'unknown']),
   statusAt: timeSchema.nullable(),
   hasCredentials: z.boolean(),
-  /** What is left in its battery, percent; null = it has not told. */
-  batteryPercent: z.number().nullable(),
-  batteryAt: timeSchema.nullable(),
+  /** Null = it has not told. */
+  battery: batterySchema.nullable(),
   discoveredAt: timeSchema,
 });
 export type NodeView = z.infer<typeof nodeSchema>;
@@ -44,8 +48,8 @@ export const probeSchema = z.object({
   silenceMinutes: z.number(),
   outOfService: z.boolean(),
   discoveredAt: timeSchema,
-  /** What is left in the battery of its node, percent; null = it has not told. */
-  batteryPercent: z.number().nullable(),
+  /** That of its node; null = it has not told. */
+  battery: batterySchema.nullable(),
   /**
    * Hours above 90 %RH by its good raw readings, since it was placed or its humidity corrected, at most in the last 30 days; up to an hour old.
    * Null = not counted yet.

@@ -1,7 +1,7 @@
 // What admission makes of a message on `takewell/v1/<node>/readings`: tells the form, reads it, applies the shared rules.
 // It never throws and decides nothing about stored probes.
 import { admitSamples } from './admit-samples.ts';
-import { plainBattery, senmlBattery } from './battery.ts';
+import { type Battery, plainBattery, senmlBattery } from './battery.ts';
 import { isJsonObject } from './json-object.ts';
 import { parsePayload } from './parse-payload.ts';
 import { placeInPlainJson, readPlainJson } from './plain-json.ts';
@@ -34,7 +34,7 @@ export function decodePayload(message: IncomingMessage): Admission {
       );
 }
 
-function withBattery(admission: Admission, battery: number | null): Admission {
+function withBattery(admission: Admission, battery: Battery | null): Admission {
   return battery === null ? admission : { ...admission, battery };
 }
 

@@ -1,4 +1,5 @@
 // A reading: one probe at one instant, and the quality flags of the QARTOD manuals.
+import type { Battery } from './battery.ts';
 
 /** QARTOD flags: 1 pass, 2 not evaluated, 3 suspect, 4 fail, 9 missing (IOOS QARTOD manuals). */
 export const FLAG = { pass: 1, notEvaluated: 2, suspect: 3, fail: 4, missing: 9 } as const;
@@ -24,8 +25,8 @@ export interface Refusal {
 export interface Admission {
   readonly admitted: readonly IncomingReading[];
   readonly refused: readonly Refusal[];
-  /** What is left in the node's battery, percent; absent where the message does not tell. */
-  readonly battery?: number;
+  /** What is left in the node's battery; absent where the message does not tell. */
+  readonly battery?: Battery;
 }
 
 /** A stored reading, judged. Values are °C and %RH; `null` = that half has not been sent. */

@@ -7,7 +7,7 @@ function probe(id: string, patch: Partial<ProbeView>): ProbeView {
   return {
     ...{ id, nodeId: 'n1', address: id, name: id, chamberId: null, place: null, silenceMinutes: 15 },
     ...{ outOfService: false, discoveredAt: '2026-03-02T07:00:00Z', last: null },
-    ...{ batteryPercent: null, hoursAbove90Rh: null },
+    ...{ battery: null, hoursAbove90Rh: null },
     ...patch,
   };
 }

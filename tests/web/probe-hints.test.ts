@@ -1,6 +1,7 @@
 // What is said beside a probe of its battery and of wet air: as words, and on the sensors page in a real browser.
 import { describe, expect, it } from 'vitest';
-import { HOUR_MS, MINUTE_MS } from '../../shared/units.ts';
+import type { BatteryView } from '../../shared/api/probes.ts';
+import { DAY_MS, HOUR_MS, MINUTE_MS, utcText } from '../../shared/units.ts';
 import { batteryWords, wetAirWords } from '../../web/probe-hints.ts';
 import { openBrowser, openPage, phone, type Screen, signInOn, wallScreen } from '../support/browser.ts';
 import { look, watchConsole } from '../support/look-at-page.ts';
@@ -27,12 +28,25 @@ describe('wet air is said from 240 hours on', () => {
 });
 
 describe('a battery is called low below 20 %', () => {
-  it.each([
-    [null, null],
-    [20, 'battery 20 %'],
-    [19, 'battery low: 19 %, change or charge it'],
-  ])('%s', (percent, said) => {
-    expect(batteryWords(percent)).toBe(said);
+  const told = (level: number, unit: BatteryView['unit'], ageMs = 0): BatteryView => ({
+    ...{ level, unit },
+    at: utcText(TENT_MS - ageMs),
+  });
+  it.each<[why: string, battery: BatteryView | null, said: string | null]>([
+    ['nothing was told', null, null],
+    ['just not low', told(20, 'percent'), 'battery 20 %'],
+    ['low', told(19, 'percent'), 'battery low: 19 %, change or charge it'],
+    ['volts are no percent, and so never low', told(3.7, 'volts'), 'battery 3.70 V'],
+    ['a unit is not guessed', told(3.7, 'unclear'), 'battery 3.70, in a unit that the node does not tell'],
+    ['told yesterday, as by a node that tells once a day', told(80, 'percent', DAY_MS), 'battery 80 %'],
+    ['an old value says so', told(80, 'percent', 3 * DAY_MS), 'battery 80 %, told 3 days ago'],
+    [
+      'a battery that was low long ago may have ended since',
+      told(9, 'percent', 40 * DAY_MS),
+      'battery low: 9 %, change or charge it, told 40 days ago',
+    ],
+  ])('%s', (_, battery, said) => {
+    expect(batteryWords(battery, TENT_MS)).toBe(said);
   });
 });
 

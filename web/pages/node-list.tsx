@@ -50,7 +50,7 @@ function NodeItem({ node, onChanged }: { readonly node: NodeView; readonly onCha
     onChanged();
   };
   const status = sensors.nodeStatus[node.status];
-  const battery = batteryWords(node.batteryPercent);
+  const battery = batteryWords(node.battery, slowNowMs.value);
   const act = node.hasCredentials ? sensors.makeNew : sensors.makeCredentials;
   return (
     <li class="node">

@@ -48,7 +48,7 @@ function Heard({ probe }: { readonly probe: ProbeView }) {
 }
 
 function Hints({ probe }: { readonly probe: ProbeView }) {
-  const battery = batteryWords(probe.batteryPercent);
+  const battery = batteryWords(probe.battery, slowNowMs.value);
   const wetAir = wetAirWords(probe);
   return (
     <>

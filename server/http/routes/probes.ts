@@ -14,7 +14,7 @@ import {
 import { Problem } from '../../../shared/problem.ts';
 import { utcText } from '../../../shared/units.ts';
 import { hashSecret, makeSecret } from '../../people/secrets.ts';
-import { viewNode, viewProbe } from '../../views/probe-view.ts';
+import { viewBattery, viewNode, viewProbe } from '../../views/probe-view.ts';
 import { createWetAirBook } from '../../views/wet-air-book.ts';
 import type { ProbeState } from '../../watch/probe-book.ts';
 import type { HttpParts, Routes } from '../http-parts.ts';
@@ -25,10 +25,10 @@ export function probeRoutes(app: Routes, { store, watch, chamberActs, clock, bro
   const wetAir = createWetAirBook({ store, clock });
   const viewAll = async (states: readonly ProbeState[]) => {
     await wetAir.countDue(states);
-    const batteries = new Map((await store.probes.nodes()).map(({ id, batteryPercent }) => [id, batteryPercent]));
+    const batteries = new Map((await store.probes.nodes()).map((node) => [node.id, viewBattery(node)]));
     return states.map((state) =>
       viewProbe(state, {
-        batteryPercent: batteries.get(state.probe.nodeId) ?? null,
+        battery: batteries.get(state.probe.nodeId) ?? null,
         hoursAbove90Rh: wetAir.hoursOf(state),
       }),
     );

@@ -24,7 +24,7 @@ describe('probes', () => {
     expect(items[1]).toEqual({
       ...{ id: 'p2', nodeId: 'n1', address: 'b', name: 'n1 b', chamberId: null, place: null },
       ...{ silenceMinutes: 10, outOfService: false, discoveredAt: utcText(TENT_MS) },
-      ...{ batteryPercent: null, hoursAbove90Rh: 0 },
+      ...{ battery: null, hoursAbove90Rh: 0 },
       last: {
         ...{ at: utcText(TENT_MS), temperature: 22.5, humidity: 91, temperatureFlag: 1, humidityFlag: 1 },
         ...{ rawTemperature: 22.5, rawHumidity: 91 },
@@ -71,17 +71,20 @@ describe('nodes', () => {
   it('tell of their battery, and the newest counts', async () => {
     const tent = await openTent();
     const battery = async () => (await tent.api.get<List<NodeView>>('/nodes')).body.items[0];
-    expect(await battery()).toMatchObject({ batteryPercent: null, batteryAt: null });
+    expect(await battery()).toMatchObject({ battery: null });
     await send(tent, 'takewell/v1/n1/readings', '{"temperature": 22, "probe": "a", "battery": 63}');
     tent.clock.advance(60_000);
     await send(tent, 'takewell/v1/n1/readings', '{"temperature": 22, "probe": "a", "battery": 12}');
     await send(tent, 'takewell/v1/n1/readings', '{"temperature": 22.1, "probe": "b"}');
-    expect(await battery()).toMatchObject({ batteryPercent: 12, batteryAt: utcText(TENT_MS + 60_000) });
+    const at = utcText(TENT_MS + 60_000);
+    expect(await battery()).toMatchObject({ battery: { level: 12, unit: 'percent', at } });
     const { items } = (await tent.api.get<List<ProbeView>>('/probes')).body;
-    expect(items.map(({ address, batteryPercent }) => [address, batteryPercent])).toEqual([
+    expect(items.map(({ address, battery }) => [address, battery?.level])).toEqual([
       ['a', 12],
       ['b', 12],
     ]);
+    await send(tent, 'takewell/v1/n1/readings', '{"temperature": 22.2, "probe": "a", "batteryVolts": 3.71}');
+    expect(await battery()).toMatchObject({ battery: { level: 3.71, unit: 'volts', at } });
   });
 
   it('get a password of their own, a new one each time it is asked for', async () => {

@@ -56,6 +56,9 @@ export const sensors = {
     nodeStatus: { online: 'online', offline: 'offline', unknown: 'has not said' },
     battery: (percent: string) => `battery ${percent} %`,
     batteryLow: (percent: string) => `battery low: ${percent} %, change or charge it`,
+    batteryVolts: (volts: string) => `battery ${volts} V`,
+    batteryUnclear: (level: string) => `battery ${level}, in a unit that the node does not tell`,
+    batteryOld: (battery: string, ago: string) => `${battery}, told ${ago}`,
     longWet: (hours: string, mark: string) =>
       `Long in wet air (${hours} h above 90 %RH in 30 days; our own mark is ${mark} h): its humidity may read high. Compare it with a salt point or on a dry day. A calibration starts the count anew.`,
     hasCredentials: 'has credentials',

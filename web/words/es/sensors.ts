@@ -52,6 +52,9 @@ export const sensors: typeof english = {
     nodeStatus: { online: 'conectado', offline: 'desconectado', unknown: 'no ha dicho nada' },
     battery: (percent) => `batería ${percent} %`,
     batteryLow: (percent) => `batería baja: ${percent} %, cámbiela o cárguela`,
+    batteryVolts: (volts) => `batería ${volts} V`,
+    batteryUnclear: (level) => `batería ${level}, en una unidad que el nodo no dice`,
+    batteryOld: (battery, ago) => `${battery}, dicho ${ago}`,
     longWet: (hours, mark) =>
       `Mucho tiempo en aire húmedo (${hours} h por encima de 90 %HR en 30 días; nuestro propio límite es de ${mark} h): su humedad puede salir demasiado alta. Compárela con un punto de sal o en un día seco. Una calibración vuelve a empezar la cuenta.`,
     hasCredentials: 'tiene credenciales',
