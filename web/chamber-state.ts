@@ -4,6 +4,7 @@ import type { AlarmView } from '../shared/api/alarms.ts';
 import type { ChamberView } from '../shared/api/chambers.ts';
 import { MINUTE_MS } from '../shared/units.ts';
 import { isOld, spanWords } from './age.ts';
+import { alarmRank, isOpen, isSpeaking, worstAlarm } from './alarm-order.ts';
 import { alarmAdvice, alarmSentence } from './alarm-sentence.ts';
 import { beyondPlan } from './beyond-plan.ts';
 import { planText } from './plan-text.ts';
@@ -72,25 +73,6 @@ export function shapeOfRule(rule: AlarmView['rule']): Shape {
   return ruleShapes[rule];
 }
 
-/** True while somebody still has to acknowledge it. */
-export function isOpen(alarm: AlarmView): boolean {
-  return alarm.state === 'unacknowledged' || alarm.state === 'returned-unacknowledged';
-}
-
-/** True for alarms that were put aside on purpose. */
-export function isQuiet(alarm: AlarmView): boolean {
-  return alarm.state === 'shelved' || alarm.state === 'suppressed' || alarm.state === 'out-of-service';
-}
-
-const stateRank = { unacknowledged: 0, acknowledged: 8, 'returned-unacknowledged': 4 } as const;
-const priorityRank = { critical: 0, high: 1, medium: 2, low: 3 } as const;
-
-/** Worst first: what nobody has acknowledged before what somebody has, then by priority. */
-export function alarmRank(alarm: AlarmView): number {
-  const state = alarm.state in stateRank ? stateRank[alarm.state as keyof typeof stateRank] : 20;
-  return state + priorityRank[alarm.priority];
-}
-
 /** How old this climate may be before it no longer looks fresh, ms. */
 export function silenceMsOf(climate: ChamberView['climate']): number {
   return climate.silenceMinutes * MINUTE_MS;
@@ -121,18 +103,21 @@ function askFor(due: NextDue, nowMs: number, zone: string): ChamberState | null 
   return { ...plain(due.status, sentence, '', 'soon', due.status === 'overdue' ? 14 : 16), asked: due };
 }
 
+/** As urgent as an alarm of high priority that nobody has: so it will be told when it lasts. */
+const BLIND_RANK = 1.5;
+
 function unknownClimate(chamber: ChamberView, nowMs: number, zone: string): ChamberState {
   const { at, heardAt } = chamber.climate;
   // While the tent is being filled people are in it; from closing on nobody would notice.
   const urgency = chamber.batch?.closedAt === null ? 'soon' : 'alarm';
   if (chamber.climate.canopyProbes === 0)
-    return plain('old', words.state.noProbe, words.state.noProbeAdvice, urgency, 7);
+    return plain('old', words.state.noProbe, words.state.noProbeAdvice, urgency, BLIND_RANK);
   const hasOldValue = at !== null && chamber.climate.temperature !== null;
   const sentence =
     at !== null && !hasOldValue
       ? words.state.noClimate(dayAndTime(Date.parse(at), nowMs, zone))
       : lastHeardWords(hasOldValue ? at : heardAt, nowMs);
-  return plain('old', sentence, words.state.noClimateAdvice, urgency, 7);
+  return plain('old', sentence, words.state.noClimateAdvice, urgency, BLIND_RANK);
 }
 
 function lastHeardWords(at: string | null, nowMs: number): string {
@@ -171,10 +156,13 @@ function watchAdvice({ alarms, outOfService, suppression }: ChamberView, { rule 
   return alarms.some(({ state }) => state === 'shelved') ? words.state.watchShelved : words.state.watchAdvice;
 }
 
+function isUnknown({ climate }: ChamberView, nowMs: number): boolean {
+  return isOld(climate.at, nowMs, silenceMsOf(climate)) || climate.temperature === null;
+}
+
 function withBatch(chamber: ChamberView, nowMs: number, zone: string): ChamberState {
-  const { climate, nextDue } = chamber;
-  if (isOld(climate.at, nowMs, silenceMsOf(climate)) || climate.temperature === null)
-    return unknownClimate(chamber, nowMs, zone);
+  const { nextDue } = chamber;
+  if (isUnknown(chamber, nowMs)) return unknownClimate(chamber, nowMs, zone);
   const asked = nextDue === null ? null : askFor(nextDue, nowMs, zone);
   if (asked !== null) return asked;
   const beyond = watchedValue(chamber);
@@ -186,17 +174,18 @@ function withBatch(chamber: ChamberView, nowMs: number, zone: string): ChamberSt
   return plain('order', words.state.inOrder, '', 'fine', 32);
 }
 
-/** The alarm that speaks for a chamber; undefined when none does. */
-export function worstAlarm(chamber: ChamberView): AlarmView | undefined {
-  return chamber.alarms
-    .filter((alarm) => alarm.state !== 'normal' && !isQuiet(alarm))
-    .sort((one, other) => alarmRank(one) - alarmRank(other))[0];
+/** That the chamber is blind and no alarm says so yet or any more, as just after a silence began anew; null otherwise. */
+function untoldBlindness(chamber: ChamberView, nowMs: number, zone: string): ChamberState | null {
+  const isTold = chamber.alarms.some((alarm) => alarm.rule === 'silent-chamber' && isSpeaking(alarm));
+  const isBlind = chamber.batch !== null && chamber.batch.closedAt !== null && isUnknown(chamber, nowMs);
+  return isBlind && !isTold ? unknownClimate(chamber, nowMs, zone) : null;
 }
 
-/** The state of a chamber now. An alarm goes before all else; a value older than its silence is never called in order. */
+/** The state of a chamber now, the worst that is true. A value older than its silence is never called in order. */
 export function chamberState(chamber: ChamberView, nowMs: number, zone: string): ChamberState {
   const worst = worstAlarm(chamber);
-  if (worst !== undefined) return fromAlarm(worst);
+  const blind = worst === undefined ? null : untoldBlindness(chamber, nowMs, zone);
+  if (worst !== undefined) return blind !== null && blind.rank < alarmRank(worst) ? blind : fromAlarm(worst);
   if (chamber.batch !== null) return withBatch(chamber, nowMs, zone);
   return plain('empty', words.state.empty, words.state.emptyHint, 'fine', 40);
 }

@@ -2,7 +2,7 @@
 import { computed, type Signal, signal } from '@preact/signals';
 import type { AlarmView } from '../shared/api/alarms.ts';
 import type { ChamberView } from '../shared/api/chambers.ts';
-import { alarmRank, isOpen } from './chamber-state.ts';
+import { alarmRank, isOpen } from './alarm-order.ts';
 
 const chambers = new Map<string, Signal<ChamberView | undefined>>();
 

@@ -1,7 +1,8 @@
 // What the overview says of a chamber, and in which order chambers stand.
 import { describe, expect, test } from 'vitest';
+import type { AlarmView } from '../../shared/api/alarms.ts';
 import type { ChamberView } from '../../shared/api/chambers.ts';
-import { chamberState, worstAlarm } from '../../web/chamber-state.ts';
+import { chamberState } from '../../web/chamber-state.ts';
 import { groupChambers, matchesText } from '../../web/pages/overview-order.ts';
 import { sampleAlarm, sampleBatch, sampleChamber, sampleCheck, sampleNow } from './chamber-samples.ts';
 import { spaced } from './plain-text.ts';
@@ -83,10 +84,30 @@ describe('the state of a chamber is told by shape and urgency', () => {
   });
 });
 
-test('of several alarms the one nobody has speaks, whatever its priority', () => {
-  const critical = sampleAlarm({ id: 'a', priority: 'critical', state: 'acknowledged' });
-  const low = sampleAlarm({ id: 'b', rule: 'dry', priority: 'low' });
-  expect(worstAlarm(sampleChamber({ alarms: [critical, low] }))?.id).toBe('b');
+describe('the worst that is true heads a chamber', () => {
+  const heat = (state: AlarmView['state']) => sampleAlarm({ id: 'heat', priority: 'critical', state });
+  const dry = sampleAlarm({ id: 'dry', rule: 'dry', priority: 'high' });
+  const probe = sampleAlarm({ id: 'probe', rule: 'silent-probe', priority: 'low' });
+  const silent = (state: AlarmView['state']) =>
+    sampleAlarm({ id: 'silent', rule: 'silent-chamber', priority: 'high', state });
+  const wet = sampleAlarm({ id: 'wet', rule: 'wet', priority: 'medium' });
+  const old = { at: '2026-03-04T11:00:00Z' };
+  test.each<[string, Partial<ChamberView['climate']>, AlarmView[], string | null]>([
+    ['of two that nobody has, the more urgent', {}, [dry, heat('unacknowledged')], 'heat'],
+    ['one that nobody has before a worse one that somebody has', {}, [heat('acknowledged'), dry], 'dry'],
+    ['but not one of low priority', {}, [probe, heat('acknowledged')], 'heat'],
+    ['one of low priority before one that is over', {}, [probe, heat('returned-unacknowledged')], 'probe'],
+    ['blind, while only a probe is told of: a silence that began anew', old, [probe], null],
+    ['blind, while the silence is told of', old, [probe, silent('unacknowledged')], 'silent'],
+    ['blind, and somebody is at it', old, [probe, silent('acknowledged')], 'silent'],
+    ['blind, and the silence was shelved', old, [probe, silent('shelved')], null],
+    ['blind before what is only too wet', old, [wet], null],
+    ['heat before blindness: it is not over because nothing is heard', old, [heat('unacknowledged')], 'heat'],
+  ])('%s', (_, patch, alarms, head) => {
+    const state = stateOf(sampleChamber({ ...climate(patch), alarms }));
+    expect(state.alarm?.id ?? null).toBe(head);
+    expect(state.shape === 'old').toBe(head === null);
+  });
 });
 
 test('a check that was missed is told with its time and can be answered', () => {

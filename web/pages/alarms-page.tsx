@@ -1,9 +1,10 @@
 // The alarms of all chambers: those in force, worst first, and those that are over.
 import { useState } from 'preact/hooks';
 import type { AlarmView } from '../../shared/api/alarms.ts';
+import { alarmRank, isOpen } from '../alarm-order.ts';
 import { alarmSentence } from '../alarm-sentence.ts';
 import { calls } from '../calls.ts';
-import { alarmRank, isOpen, shapeOfRule } from '../chamber-state.ts';
+import { shapeOfRule } from '../chamber-state.ts';
 import { slowNowMs } from '../clock.ts';
 import { changes } from '../live.ts';
 import { AlarmItem } from '../parts/alarm-item.tsx';

@@ -3,7 +3,6 @@ import { useEffect, useState } from 'preact/hooks';
 import type { ChamberView } from '../../shared/api/chambers.ts';
 import { ApiProblem } from '../api.ts';
 import { calls } from '../calls.ts';
-import { worstAlarm } from '../chamber-state.ts';
 import { chamberIds, chamberSignal, putChamber } from '../chamber-store.ts';
 import { changes } from '../live.ts';
 import { LoadState } from '../parts/load-state.tsx';
@@ -53,7 +52,7 @@ function Chamber({ chamber, alarmId }: { readonly chamber: ChamberView; readonly
       <div class="chamber-body">
         <div class="doing">
           {batch !== null && mayAct.value && <AwaitedStep batch={batch} onChanged={reload} />}
-          <ChamberAlarms chamber={chamber} alarmId={alarmId} headId={worstAlarm(chamber)?.id} />
+          <ChamberAlarms chamber={chamber} alarmId={alarmId} />
           {chamber.batch !== null && <NextOpening batchId={chamber.batch.id} onLogged={reload} />}
           {chamber.batch !== null && isDue && <Checks batchId={chamber.batch.id} checks={checks} onAnswered={reload} />}
           {chamber.batch !== null && mayAct.value && <LogButtons batchId={chamber.batch.id} onLogged={reload} />}

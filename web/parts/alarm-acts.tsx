@@ -1,9 +1,9 @@
 // What can be done about an alarm: acknowledge in one tap, shelve for a time with a reason, take off the shelf.
 import type { AlarmView } from '../../shared/api/alarms.ts';
+import { isOpen } from '../alarm-order.ts';
 import { alarmSentence } from '../alarm-sentence.ts';
 import { showNote } from '../announce.ts';
 import { calls } from '../calls.ts';
-import { isOpen } from '../chamber-state.ts';
 import { mayAct } from '../session.ts';
 import { words } from '../strings.ts';
 import { ActButton } from './act-button.tsx';

@@ -1,7 +1,8 @@
 // One alarm in a list: shape and sentence, how long, who has it, what to do first, and the acts.
 import type { AlarmView } from '../../shared/api/alarms.ts';
+import { isOpen } from '../alarm-order.ts';
 import { alarmAdvice, alarmSentence } from '../alarm-sentence.ts';
-import { isOpen, shapeOfRule } from '../chamber-state.ts';
+import { shapeOfRule } from '../chamber-state.ts';
 import { slowNowMs } from '../clock.ts';
 import { chamberPath } from '../router.ts';
 import { zone } from '../session.ts';

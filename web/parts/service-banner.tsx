@@ -1,6 +1,8 @@
 // Says on every page when the service itself is in trouble: then what the page shows, or whom it can tell, is not to be relied on.
+
+import { isOpen } from '../alarm-order.ts';
 import { alarmSentence } from '../alarm-sentence.ts';
-import { isOpen, shapeOfRule } from '../chamber-state.ts';
+import { shapeOfRule } from '../chamber-state.ts';
 import { serviceAlarms } from '../chamber-store.ts';
 import { ShapeMark } from './shape-mark.tsx';
 
