@@ -15,7 +15,7 @@ export interface ServiceSaying extends Saying {
 }
 
 /** A number with the decimal mark of the language and exactly `digits` decimals. */
-export function sayNumber(value: number, digits: number, { words }: Saying): string {
+export function sayNumber(value: number, digits: number, { words }: Pick<Saying, 'words'>): string {
   return value.toFixed(digits).replace('.', words.decimal);
 }
 
@@ -37,7 +37,7 @@ export function sayTemperatureRange([low, high]: readonly [number, number], unit
 }
 
 /** "82 %". */
-export function sayPercent(value: number | null, { words }: Saying): string {
+export function sayPercent(value: number | null, { words }: Pick<Saying, 'words'>): string {
   return value === null ? words.alarms.notKnown : `${value.toFixed(0)} %`;
 }
 
@@ -47,7 +47,7 @@ export function sayKpa(value: number | null, saying: Saying): string {
 }
 
 /** To a tenth, without needless digits: "28", "27.3"; "–" for nothing. */
-export function sayShort(value: number | null, { words }: Saying): string {
+export function sayShort(value: number | null, { words }: Pick<Saying, 'words'>): string {
   return value === null ? '–' : String(Math.round(value * 10) / 10).replace('.', words.decimal);
 }
 

@@ -2,14 +2,18 @@
 import type { VentingView } from '../../shared/api/venting.ts';
 import { utcText } from '../../shared/units.ts';
 import type { ExchangeFit } from '../../shared/venting/fit-exchange.ts';
+import { sayNoOpening } from '../../shared/venting/say-venting.ts';
+import type { SharedWords } from '../../shared/words/shared-words.ts';
 import type { FittedExchange } from '../venting/exchange-book.ts';
 
 /** The fit, or none, and the changes of the gap that told nothing. */
-export function viewFit(fitted: FittedExchange | null): Pick<VentingView, 'fit' | 'leftOut'> {
+export function viewFit(fitted: FittedExchange | null, words: SharedWords): Pick<VentingView, 'fit' | 'leftOut'> {
   if (fitted === null) return { fit: null, leftOut: [] };
   const { result, fittedMs } = fitted;
   const all = result.fit === null ? result.leftOut : result.fit.leftOut;
-  const leftOut = all.map(({ gapPercent, atMs, why, reason }) => ({ gapPercent, at: utcText(atMs), why, reason }));
+  const leftOut = all.map(({ gapPercent, atMs, refusal }) => {
+    return { gapPercent, at: utcText(atMs), why: refusal.why, reason: sayNoOpening(refusal, words) };
+  });
   return { fit: result.fit === null ? null : viewExchange(result.fit, fittedMs), leftOut };
 }
 

@@ -6,7 +6,10 @@ import { HOUR_MS, utcText } from '../../shared/units.ts';
 import { gapChanges, type VentLogEntry } from '../../shared/venting/cut-windows.ts';
 import { type CorridorStep, findStep } from '../../shared/venting/find-step.ts';
 import { limpAnswer } from '../../shared/venting/limp-answer.ts';
-import { proposeVent } from '../../shared/venting/propose-vent.ts';
+import { proposeVent, type VentAnswer, type VentProposal } from '../../shared/venting/propose-vent.ts';
+import { sayNoOpening, sayProposal } from '../../shared/venting/say-venting.ts';
+import type { NoOpening } from '../../shared/venting/why-not.ts';
+import type { SharedWords } from '../../shared/words/shared-words.ts';
 import type { Clock } from '../clock.ts';
 import type { Site } from '../site.ts';
 import type { LogRow, Store } from '../store/store.ts';
@@ -30,9 +33,9 @@ const NEAR_MS = 12 * HOUR_MS;
 const AHEAD_MS = HOUR_MS;
 
 /** Makes the view of any batch; it keeps the fits between calls. */
-export function createVentingView(parts: VentingParts): (batch: Batch) => Promise<VentingView> {
+export function createVentingView(parts: VentingParts): (batch: Batch, words: SharedWords) => Promise<VentingView> {
   const book = createExchangeBook(parts.store);
-  return async (batch) => {
+  return async (batch, words) => {
     const nowMs = parts.clock.nowMs();
     const { zone, altitudeM } = parts.site.current();
     const healing = await loadHealing(parts.store, batch);
@@ -41,7 +44,7 @@ export function createVentingView(parts: VentingParts): (batch: Batch) => Promis
     const phase = phaseAt(plan, batch, nowMs);
     const isFitted = phase === 'near' || phase === 'under-way';
     const fitted = isFitted ? await book.fitOf(batch, log, { altitudeM, nowMs }) : null;
-    return describe({ parts, nowMs, altitudeM, batch, healing, plan, log, phase, fitted });
+    return describe({ parts, words, nowMs, altitudeM, batch, healing, plan, log, phase, fitted });
   };
 }
 
@@ -54,6 +57,7 @@ function ventLog(rows: readonly LogRow[], { closedMs }: Batch): VentLogEntry[] {
 
 interface Seen {
   readonly parts: VentingParts;
+  readonly words: SharedWords;
   readonly nowMs: number;
   readonly altitudeM: number;
   readonly batch: Batch;
@@ -79,7 +83,7 @@ function describe(seen: Seen): VentingView {
     ...answer(seen, air, step),
     limp: viewLimp(seen),
     askErect: batch.finishedMs === null ? unansweredStep(log) : null,
-    ...viewFit(fitted),
+    ...viewFit(fitted, seen.words),
   };
 }
 
@@ -124,37 +128,28 @@ function nextStep({ plan, nowMs }: Seen, humidity: number): CorridorStep | null 
 }
 
 function answer(seen: Seen, air: ReturnType<typeof airNow>, step: CorridorStep | null): Answer {
+  const vent = decide(seen, air, step);
+  if ('proposal' in vent && vent.proposal !== null) {
+    const { proposal } = vent;
+    return { proposal: viewProposal(proposal), why: null, reason: sayProposal(proposal, seen.words) };
+  }
+  return { proposal: null, why: vent.why, reason: sayNoOpening(vent, seen.words) };
+}
+
+function decide(seen: Seen, air: ReturnType<typeof airNow>, step: CorridorStep | null): VentAnswer | NoOpening {
   const { batch, phase, fitted, nowMs, log, altitudeM, healing } = seen;
-  if (phase === 'over') return no('over', 'Venting is over.');
+  if (phase === 'over') return { why: 'over' };
   const limp = limpAnswer(log);
-  if (limp !== null) return no('limp', limp.reason);
-  if (isOnHold(batch)) return no('on-hold', ON_HOLD);
-  if (phase === 'before' || fitted === null) return no('not-yet', 'Venting is still more than half a day away.');
-  if (air.chamber.humidity === null) return no('no-air-now', NO_CHAMBER);
-  if (step === null) return no('no-step', NO_STEP);
-  if (step.fromMs > nowMs + AHEAD_MS) return no('not-yet', sayNotYet(fitted));
+  if (limp !== null) return { why: 'limp', ...limp };
+  if (isOnHold(batch)) return { why: 'on-hold' };
+  if (phase === 'before' || fitted === null) return { why: 'not-yet', isFarOff: true, unknown: null };
+  if (air.chamber.humidity === null) return { why: 'no-air-now', place: 'chamber' };
+  if (step === null) return { why: 'no-step' };
+  const { result } = fitted;
+  if (step.fromMs > nowMs + AHEAD_MS)
+    return { why: 'not-yet', isFarOff: false, unknown: result.fit === null ? result : null };
   const gracePerHour = healing.document.grace.humidityPerHour;
-  const scene = { ...air, nowMs, exchange: fitted.result, altitudeM, log, step, gracePerHour };
-  const vent = proposeVent(scene);
-  if (vent.proposal === null) return no(vent.why, vent.reason);
-  return { proposal: viewProposal(vent.proposal), why: null, reason: vent.reason };
-}
-
-const ON_HOLD = 'The batch is on hold: leave the gap as it is, and go on with the batch when the scions stand.';
-const NO_CHAMBER = 'No healthy probe in the chamber gives temperature and humidity now.';
-const NO_STEP = 'The corridor comes down no further: leave the gap as it is.';
-
-function sayNotYet({ result }: FittedExchange): string {
-  const wait = 'The air is where the plan wants it. What to open to next is worked out an hour before the next step.';
-  return result.fit === null ? `${wait} How the air exchanges is not known so far: ${lowerFirst(result.reason)}` : wait;
-}
-
-function lowerFirst(text: string): string {
-  return text.slice(0, 1).toLowerCase() + text.slice(1);
-}
-
-function no(why: string, reason: string): Answer {
-  return { proposal: null, why, reason };
+  return proposeVent({ ...air, nowMs, exchange: result, altitudeM, log, step, gracePerHour });
 }
 
 /** The newest change, if it opened the gap and nobody has said since how the scions stand. */
@@ -170,7 +165,7 @@ function viewStep({ low, high, fromMs }: CorridorStep): VentingView['step'] {
   return { low: tenths(low), high: tenths(high), opensAt: utcText(Math.round(fromMs)) };
 }
 
-function viewProposal(proposal: NonNullable<VentingView['proposal']>): VentingView['proposal'] {
+function viewProposal(proposal: VentProposal): VentingView['proposal'] {
   return {
     ...proposal,
     expectedHumidity: tenths(proposal.expectedHumidity),

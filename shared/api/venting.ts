@@ -3,19 +3,24 @@ import { z } from 'zod';
 import { idSchema, timeSchema } from './common.ts';
 
 export const ventPhases = ['before', 'near', 'under-way', 'over'] as const;
+const shortReasons = ['grace', 'experience', 'certainty'] as const;
 export const limpActs = ['close', 'mist', 'hold'] as const;
 
 const proposalSchema = z.object({
   gapPercent: z.number(),
+  /** The gap it stands at. */
+  fromPercent: z.number(),
   /** %RH where it settles, and ± for about 95 %. */
   expectedHumidity: z.number(),
   plusMinus: z.number(),
   settlesInMinutes: z.number(),
   /** The fall in the first hour, %RH. */
   dryingRatePerHour: z.number(),
-  /** The whole step at once would dry the plants faster than the profile allows: this is a part of the way. */
-  wouldDryTooFast: z.boolean(),
-  reachesStep: z.boolean(),
+  /**
+   * Why this is a part of the way only: the whole step would dry the plants faster than the profile allows, a wider gap was never tried, or is
+   * not sure enough. Null where it reaches the step.
+   */
+  shortBy: z.enum(shortReasons).nullable(),
 });
 
 const leftOutSchema = z.object({ gapPercent: z.number(), at: timeSchema, why: z.string(), reason: z.string() });
@@ -59,7 +64,7 @@ export const ventingSchema = z.object({
   proposal: proposalSchema.nullable(),
   /** Why there is no proposal, as a word for programs; null where there is one. */
   why: z.string().nullable(),
-  /** The proposal, or why there is none and what to do, as a sentence. */
+  /** The proposal, or why there is none and what to do, as a sentence in the language of who asks. */
   reason: z.string(),
   /** Scions were reported limp: what to do, in this order. */
   limp: z.object({ since: timeSchema, acts: z.array(z.enum(limpActs)), backToPercent: z.number() }).nullable(),

@@ -1,7 +1,7 @@
 // Which of the possible gaps to take: inside the corridor with its ± to spare below, nearest to its middle, and no faster than the grace.
 import { humidityOfRatio, ratioOfAir } from './humidity-ratio-series.ts';
 import type { VentAir, VentBalance } from './vent-balance.ts';
-import type { Refusal, WhyNot } from './why-not.ts';
+import type { Refusal } from './why-not.ts';
 
 export interface GapCandidate extends VentBalance {
   readonly gapPercent: number;
@@ -42,21 +42,22 @@ export function chooseGap(candidates: readonly GapCandidate[], wish: GapWish): G
   );
   if (best !== null) return describe(best, air, null);
   if (safe.some(({ humidity }) => humidity <= step.high)) {
-    return partOfTheWay(allowed, air, 'grace') ?? no('dries-too-fast', sayTooFast(wish.gracePerHour));
+    return partOfTheWay(allowed, air, 'grace') ?? { why: 'dries-too-fast', gracePerHour: wish.gracePerHour };
   }
   const obstacle = findObstacle(possible, wish, isTooDry);
   if (obstacle !== null) return obstacle;
   const shortBy = safe.at(-1) === possible.at(-1) ? 'experience' : 'certainty';
-  return partOfTheWay(allowed, air, shortBy) ?? no('not-sure-enough', isTooDry ? NOT_SURE_CLOSED : NOT_SURE);
+  return partOfTheWay(allowed, air, shortBy) ?? { why: 'not-sure-enough', isTooDry };
 }
 
 /** Why the step cannot be reached by any gap, house air being as it is. */
 function findObstacle(possible: readonly GapCandidate[], { air, step }: GapWish, isTooDry: boolean): Refusal | null {
   const narrowest = possible[0];
-  if (narrowest === undefined) return no('no-gap-left', isTooDry ? NO_NARROWER : NO_WIDER);
-  if (narrowest.humidity < step.low) return no('house-too-dry', sayTooDry(narrowest));
+  if (narrowest === undefined) return { why: 'no-gap-left', isTooDry };
+  const { gapPercent, humidity } = narrowest;
+  if (humidity < step.low) return { why: 'house-too-dry', gapPercent, humidity };
   const house = houseHumidityInside(air);
-  return house > step.high ? no('house-too-wet', sayTooWet(house)) : null;
+  return house > step.high ? { why: 'house-too-wet', humidity: house } : null;
 }
 
 function partOfTheWay(
@@ -86,28 +87,4 @@ function nearest(candidates: readonly GapCandidate[], aim: number): GapCandidate
 /** House air as humid as it would be in the chamber's warmth: the driest that any gap can reach. */
 function houseHumidityInside({ chamber, house, altitudeM }: VentAir): number {
   return humidityOfRatio(ratioOfAir(house.temperature, house.humidity, altitudeM), chamber.temperature, altitudeM);
-}
-
-const NOT_SURE =
-  'No gap can be told well enough to stay above the low limit; open by eye, a little at a time, and log it: that also makes the fit better.';
-const NOT_SURE_CLOSED =
-  'No narrower gap can be told well enough to stay above the low limit; close the tent, and mist if the air stays too dry.';
-const NO_WIDER =
-  'The gap is as wide as can be judged from what has been tried; open further by eye, log it, and ask again in half an hour.';
-const NO_NARROWER = 'No narrower gap has been tried; close the tent, and mist if the air stays too dry.';
-
-function sayTooFast(gracePerHour: number): string {
-  return `Every gap that helps would dry the air by more than the ${gracePerHour} %RH an hour the profile allows; leave the gap as it is.`;
-}
-
-function sayTooDry({ gapPercent, humidity }: GapCandidate): string {
-  return `House air is too dry for this step: even at ${gapPercent} %, the narrowest gap that can be judged, the air would come to ${Math.round(humidity)} %RH. Stay closed, or wet the house first.`;
-}
-
-function sayTooWet(house: number): string {
-  return `House air is too wet for this step: in the chamber's warmth it has ${Math.round(house)} %RH itself, and no gap goes below that. Dry the house first.`;
-}
-
-function no(why: WhyNot, reason: string): Refusal {
-  return { why, reason };
 }

@@ -5,7 +5,7 @@ import { LEAST_READINGS } from './fit-rate.ts';
 import { type ChamberPoint, type HouseLine, layHouseUnder } from './house-line.ts';
 import { ratioOfAir, ratioSeries } from './humidity-ratio-series.ts';
 import type { WindowSeries } from './relaxation-model.ts';
-import type { WhyNot } from './why-not.ts';
+import type { Refusal } from './why-not.ts';
 
 /** An entry of a batch's log. A `gap` entry says how far the tent is open from then on, 0–100 %. */
 export interface VentLogEntry {
@@ -36,16 +36,16 @@ export interface ExchangeWindow {
   readonly before: { readonly ratio: number; readonly hoursFromChange: number } | null;
 }
 
-/** A change that gives no window, and why. */
-export interface UnusableChange {
+/** A change of the gap that says nothing, and why. */
+export interface LeftOutChange {
   readonly gapPercent: number;
   readonly atMs: number;
-  readonly why: Extract<WhyNot, 'saturated' | 'no-house-air' | 'too-few-readings'>;
+  readonly refusal: Refusal;
 }
 
 export interface CutWindows {
   readonly windows: readonly ExchangeWindow[];
-  readonly unusable: readonly UnusableChange[];
+  readonly unusable: readonly LeftOutChange[];
 }
 
 /** Left out after a change, until the sensor's own lag (usually under a minute) and the crew's hands are out of it (ours). */
@@ -71,7 +71,7 @@ export function cutWindows(record: ExchangeRecord): CutWindows {
   const cut = spansOf(record).map((span) => cutOne(span, record, house));
   return {
     windows: cut.flatMap((one) => ('series' in one ? one : [])),
-    unusable: cut.flatMap((one) => ('why' in one ? one : [])),
+    unusable: cut.flatMap((one) => ('refusal' in one ? one : [])),
   };
 }
 
@@ -94,18 +94,21 @@ function spansOf({ log, untilMs }: ExchangeRecord): Span[] {
   });
 }
 
-function cutOne(span: Span, record: ExchangeRecord, house: HouseLine): ExchangeWindow | UnusableChange {
+function cutOne(span: Span, record: ExchangeRecord, house: HouseLine): ExchangeWindow | LeftOutChange {
   const { gapPercent, fromMs, toMs } = span;
   const within = record.chamber.filter(
     ({ timeMs, temperature, humidity }) =>
       timeMs >= fromMs + SETTLE_MS && timeMs < toMs && temperature !== null && humidity !== null,
   );
   const below = longestBelowTop(within);
-  const refuse = (why: UnusableChange['why']): UnusableChange => ({ gapPercent, atMs: fromMs, why });
-  if (below.length < LEAST_READINGS) return refuse(within.length >= LEAST_READINGS ? 'saturated' : 'too-few-readings');
+  const refuse = (refusal: Refusal): LeftOutChange => ({ gapPercent, atMs: fromMs, refusal });
+  if (below.length < LEAST_READINGS)
+    return refuse(
+      within.length >= LEAST_READINGS ? { why: 'saturated' } : { why: 'too-few-readings', readings: within.length },
+    );
   const points = inOrder(chamberPoints(below, record.altitudeM));
   const series = layHouseUnder(points, house);
-  if (series === null || series.values.length < LEAST_READINGS) return refuse('no-house-air');
+  if (series === null || series.values.length < LEAST_READINGS) return refuse({ why: 'no-house-air' });
   const lastMs = points[series.values.length - 1]?.timeMs ?? toMs;
   return { gapPercent, fromMs, toMs: lastMs, series, before: lastBefore(record, fromMs, points[0]?.timeMs ?? fromMs) };
 }

@@ -1,13 +1,7 @@
 // How fast a chamber exchanges its air at each gap that was tried, and what plants and film give off, from the log and the readings after it:
 // dw/dt = −k(gap)·(w − house) + s, with w the humidity ratio.
 import { combineRates, type RateEstimate } from './combine-rates.ts';
-import {
-  cutWindows,
-  type ExchangeRecord,
-  type ExchangeWindow,
-  gapChanges,
-  type UnusableChange,
-} from './cut-windows.ts';
+import { cutWindows, type ExchangeRecord, type ExchangeWindow, gapChanges, type LeftOutChange } from './cut-windows.ts';
 import type { RateFit, RateResult } from './fit-rate.ts';
 import { fitWindow } from './fit-window.ts';
 import {
@@ -19,7 +13,7 @@ import {
 } from './moisture-source.ts';
 import { makeRateCurve } from './rate-curve.ts';
 import { studentT975 } from './student-t.ts';
-import type { Refusal, WhyNot } from './why-not.ts';
+import type { Refusal } from './why-not.ts';
 
 /** One gap that was tried: its rate in 1/h (air exchange, and what wet surfaces take part in) with standard error and 95 % interval. */
 export interface LevelFit {
@@ -44,14 +38,8 @@ export interface ExchangeFit {
   readonly leftOut: readonly LeftOutChange[];
 }
 
-/** A change of the gap that says nothing, and why. */
-export interface LeftOutChange extends Refusal {
-  readonly gapPercent: number;
-  readonly atMs: number;
-}
-
 export type ExchangeResult =
-  | { readonly fit: ExchangeFit; readonly reason: string }
+  | { readonly fit: ExchangeFit }
   | ({ readonly fit: null; readonly leftOut: readonly LeftOutChange[] } & Refusal);
 
 /** What a sensor's lag of up to a minute may still leave in a rate of up to 15/h, as a share of it: 1.5 % where it was simulated (ours). */
@@ -72,14 +60,14 @@ export function fitExchange(record: ExchangeRecord): ExchangeResult {
 export function* fitExchangeStepwise(record: ExchangeRecord): Generator<void, ExchangeResult, void> {
   // A batch is closed when its log begins: a lone entry that says so is no change.
   if (gapChanges(record.log).every(({ gapPercent }) => gapPercent === 0)) {
-    return refuse('gap-never-changed', [], NEVER_CHANGED);
+    return { fit: null, leftOut: [], why: 'gap-never-changed' };
   }
   const { fitted, leftOut } = yield* fitWindows(record);
   const newest = fitted[0];
   const gaps = [...new Set(fitted.map(({ window }) => window.gapPercent))].sort((a, b) => a - b);
   if (newest === undefined || gaps.length < 2) return tooFewGaps(gaps, leftOut);
   const levels = gaps.map((gapPercent) => fitLevel(gapPercent, fitted));
-  if (makeRateCurve(levels) === null) return refuse('not-monotone', leftOut, NOT_MONOTONE);
+  if (makeRateCurve(levels) === null) return { fit: null, leftOut, why: 'not-monotone' };
   const readings = levels.reduce((sum, level) => sum + level.readings, 0);
   const fit = {
     levels: levels.map(({ weights: _, ...level }) => level),
@@ -89,7 +77,7 @@ export function* fitExchangeStepwise(record: ExchangeRecord): Generator<void, Ex
     windows: fitted.length,
     leftOut,
   };
-  return { fit, reason: `Fitted to ${readings} readings after ${fitted.length} changes of the gap.` };
+  return { fit };
 }
 
 /** The windows with a good fit and the source of the newest of them, newest first; all others with their reason. */
@@ -107,9 +95,9 @@ function* fitWindows(
   );
   const fitted = good.filter(({ fit }) => good[0] !== undefined && isSameSource(fit, good[0].fit));
   const leftOut = [
-    ...unusable.map((one) => ({ ...one, reason: unusableReasons[one.why] })),
+    ...unusable,
     ...results.flatMap(({ window, result }) => (result.fit === null ? leave(window, result) : [])),
-    ...good.filter((one) => !fitted.includes(one)).map(({ window }) => leave(window, OTHER_SOURCE)),
+    ...good.filter((one) => !fitted.includes(one)).map(({ window }) => leave(window, { why: 'other-source' })),
   ];
   return { fitted, leftOut: leftOut.sort((a, b) => a.atMs - b.atMs) };
 }
@@ -145,37 +133,13 @@ function placeOf({ window }: FittedWindow, levels: readonly WeighedLevel[]) {
   return { level, shareOfLevel: levels[level]?.weights[0] ?? 1 };
 }
 
-const NEVER_CHANGED =
-  'The gap has not been changed yet, so nothing shows how fast the air exchanges; open a little, log it, and ask again in half an hour.';
-const NOT_MONOTONE =
-  'The fitted rates fall as the gap opens, so something else than the gap moved the air (wind, a fan, an entry in the log that is not so).';
-const OTHER_SOURCE: Refusal = {
-  why: 'other-source',
-  reason:
-    'Plants and film gave off much more or less then (a wet film, for example), so that it does not tell for now.',
-};
-
-const unusableReasons: Readonly<Record<UnusableChange['why'], string>> = {
-  saturated: "The humidity stood at the sensor's top, where its fall cannot be seen.",
-  'no-house-air': 'House air is not known for this time; place a probe in the house.',
-  'too-few-readings': 'Too few readings follow the change before the next one; leave the gap as it is for longer.',
-};
-
-function leave(
-  { gapPercent, fromMs }: { gapPercent: number; fromMs: number },
-  { why, reason }: Refusal,
-): LeftOutChange {
-  return { gapPercent, atMs: fromMs, why, reason };
+function leave({ gapPercent, fromMs }: ExchangeWindow, refusal: Refusal): LeftOutChange {
+  return { gapPercent, atMs: fromMs, refusal };
 }
 
 /** Where no gap shows its rate, the newest change says why; where one does, that it takes two. */
 function tooFewGaps(gaps: readonly number[], leftOut: readonly LeftOutChange[]): ExchangeResult {
   const newest = leftOut.at(-1);
-  if (gaps.length === 0 && newest !== undefined) return refuse(newest.why, leftOut, newest.reason);
-  const reason = `Only the gap of ${gaps[0] ?? 0} % shows its rate, and it takes two; change the gap, log it, and ask again in half an hour.`;
-  return refuse('too-few-gaps', leftOut, reason);
-}
-
-function refuse(why: WhyNot, leftOut: readonly LeftOutChange[], reason: string): ExchangeResult {
-  return { fit: null, why, reason, leftOut };
+  if (gaps.length === 0 && newest !== undefined) return { fit: null, leftOut, ...newest.refusal };
+  return { fit: null, leftOut, why: 'too-few-gaps', gapPercent: gaps[0] ?? 0 };
 }

@@ -45,16 +45,15 @@ const LARGEST_SHARE = 0.25;
  */
 export function fitRate(series: WindowSeries): RateResult {
   const readings = series.values.length;
-  if (readings < LEAST_READINGS) return { fit: null, why: 'too-few-readings', reason: sayTooFew(readings) };
+  if (readings < LEAST_READINGS) return { fit: null, why: 'too-few-readings', readings };
   const { ratePerHour, edge } = searchRate(series);
-  if (edge === 'fast') return { fit: null, why: 'too-fast', reason: TOO_FAST };
-  if (edge === 'slow') return { fit: null, why: 'too-slow', reason: TOO_SLOW };
+  if (edge === 'fast') return { fit: null, why: 'too-fast' };
+  if (edge === 'slow') return { fit: null, why: 'too-slow' };
   const fit = describeFit(series, ratePerHour);
-  if (fit.r2 < LEAST_R2) return { fit: null, why: 'poor-fit', reason: sayPoor(fit.r2) };
-  if (Math.abs(stillToFade(series, fit)) < LEAST_DECAY * fit.residual)
-    return { fit: null, why: 'no-decay', reason: NO_DECAY };
+  if (fit.r2 < LEAST_R2) return { fit: null, why: 'poor-fit', percent: Math.round(100 * Math.max(0, fit.r2)) };
+  if (Math.abs(stillToFade(series, fit)) < LEAST_DECAY * fit.residual) return { fit: null, why: 'no-decay' };
   const share = fit.rateError / ratePerHour;
-  return share > LARGEST_SHARE ? { fit: null, why: 'uncertain', reason: sayUncertain(share) } : { fit };
+  return share > LARGEST_SHARE ? { fit: null, why: 'uncertain', percent: Math.round(200 * share) } : { fit };
 }
 
 function describeFit(series: WindowSeries, ratePerHour: number): RateFit {
@@ -100,23 +99,4 @@ function commonFactor({ residuals, squares }: WindowProjection): number {
 function squaresAboutMean(values: readonly number[]): number {
   const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
   return values.reduce((sum, value) => sum + (value - mean) ** 2, 0);
-}
-
-const TOO_FAST = 'The air settled faster than the readings follow each other; let the node send more often.';
-const NO_DECAY =
-  'The air had settled before the first reading that counts, or hardly moved; a larger step of the gap shows more.';
-const TOO_SLOW =
-  'The air was still on its way when the window ended, so that its rate cannot be seen; leave the gap as it is for longer.';
-
-function sayTooFew(readings: number): string {
-  return `Only ${readings} readings follow the change, and ${LEAST_READINGS} are needed; leave the gap as it is for longer, or let the node send more often.`;
-}
-
-function sayPoor(r2: number): string {
-  const explained = Math.round(100 * Math.max(0, r2));
-  return `Air exchange explains only ${explained} % of what was measured; something else moved the humidity (mist, a wet film drying, a probe).`;
-}
-
-function sayUncertain(share: number): string {
-  return `The rate comes out as ± ${Math.round(200 * share)} %, too little to go by; a larger step or a longer wait shows more.`;
 }

@@ -27,7 +27,10 @@ export type RelaxationResult = { readonly relaxation: Relaxation } | ({ readonly
  */
 export function fitRelaxation(values: Iterable<TimedValue>): RelaxationResult {
   const result = fitRate(seriesOf(values));
-  if (result.fit === null) return { relaxation: null, why: result.why, reason: result.reason };
+  if (result.fit === null) {
+    const { fit: _, ...refusal } = result;
+    return { relaxation: null, ...refusal };
+  }
   const { ratePerHour, rateError, interval, start, source, sourceErrorAlone, sourceSlope, ...fit } = result.fit;
   const end = source / ratePerHour;
   // The source moves with the rate along the fit, and the end much less, since both errors go the same way.

@@ -28,7 +28,7 @@ export function fitWindow(window: ExchangeWindow): RateResult {
 function fitFrom({ before }: ExchangeWindow, series: WindowSeries): RateResult {
   const result = fitRate(series);
   if (result.fit === null || before === null || startsWhereItStood(series, result.fit, before)) return result;
-  return { fit: null, why: 'two-paces', reason: TWO_PACES };
+  return { fit: null, why: 'two-paces' };
 }
 
 /** Humidity cannot jump: carried back to the change, the curve must meet the last reading before it. */
@@ -56,6 +56,3 @@ function firstHours({ steps, values }: WindowSeries, hours: number): WindowSerie
   const last = kept.findLast(({ reading }) => reading !== null)?.reading ?? 0;
   return { steps: kept, values: values.slice(0, last + 1) };
 }
-
-const TWO_PACES =
-  'The air moved at two paces, fast and then slowly: a wet film or floor that dries hides the exchange. A larger step shows more.';

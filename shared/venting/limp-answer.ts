@@ -1,14 +1,14 @@
 // What to do when scions are reported limp after a step: close, mist, hold. It stands until somebody reports them erect again.
 import { gapChanges, type VentLogEntry } from './cut-windows.ts';
+import type { LimpAct } from './why-not.ts';
 
 export interface LimpAnswer {
   /** When they were reported limp. */
   readonly sinceMs: number;
   /** In this order; `close` is left out once the gap is back, `mist` once they have been misted since. */
-  readonly acts: readonly ('close' | 'mist' | 'hold')[];
+  readonly acts: readonly LimpAct[];
   /** The gap to go back to, %: the widest that was followed by "erect", else the one before the last step, else closed. */
   readonly backToPercent: number;
-  readonly reason: string;
 }
 
 /** The answer to the newest report; null when the newest says erect, or nobody has reported. Log entries in any order. */
@@ -22,7 +22,7 @@ export function limpAnswer(log: readonly VentLogEntry[]): LimpAnswer | null {
   const isBack = (gapChanges(log).at(-1)?.gapPercent ?? 0) <= backToPercent;
   const isMisted = log.some(({ kind, atMs }) => kind === 'mist' && atMs >= sinceMs);
   const acts = [...(isBack ? [] : (['close'] as const)), ...(isMisted ? [] : (['mist'] as const)), 'hold' as const];
-  return { sinceMs, acts, backToPercent, reason: sayAnswer(acts, backToPercent) };
+  return { sinceMs, acts, backToPercent };
 }
 
 /** The gap under which they were last seen erect, if it is narrower than at the report; else the gap before the last widening; else 0. */
@@ -34,11 +34,4 @@ function gapToGoBackTo(log: readonly VentLogEntry[], limpMs: number, lastErectMs
     : then;
   if (underErect < then) return underErect;
   return changes.findLast(({ gapPercent }) => gapPercent < then)?.gapPercent ?? 0;
-}
-
-function sayAnswer(acts: LimpAnswer['acts'], backToPercent: number): string {
-  const close = backToPercent === 0 ? 'close the tent' : `close the gap to ${backToPercent} %`;
-  const words = { close, mist: 'mist', hold: 'hold the batch until they stand erect' };
-  const sentence = acts.map((act) => words[act]).join(', ');
-  return `The scions were reported limp: ${sentence}.`;
 }

@@ -6,8 +6,8 @@ import { gapChanges, SENSOR_TOP, type VentLogEntry } from './cut-windows.ts';
 import type { ExchangeFit, ExchangeResult } from './fit-exchange.ts';
 import { type LimpAnswer, limpAnswer } from './limp-answer.ts';
 import { makeRateCurve, type RateCurve } from './rate-curve.ts';
-import { type AirNow, balanceAt, type VentAir, type VentBalance } from './vent-balance.ts';
-import type { Refusal, WhyNot } from './why-not.ts';
+import { type AirNow, balanceAt, type VentAir } from './vent-balance.ts';
+import type { Refusal } from './why-not.ts';
 
 /** Everything a proposal rests on. Humidity in %RH. */
 export interface VentScene {
@@ -25,6 +25,8 @@ export interface VentScene {
 
 export interface VentProposal {
   readonly gapPercent: number;
+  /** The gap it stands at. */
+  readonly fromPercent: number;
   /** Where it settles, %RH, and ± for about 95 %. */
   readonly expectedHumidity: number;
   readonly plusMinus: number;
@@ -32,14 +34,12 @@ export interface VentProposal {
   readonly settlesInMinutes: number;
   /** The fall in the first hour after opening, %RH: the steepest hour. 0 where humidity rises. */
   readonly dryingRatePerHour: number;
-  /** Going to the step in one move would dry the plants faster than the profile allows: this gap goes part of the way. */
-  readonly wouldDryTooFast: boolean;
-  /** It settles inside the step's corridor. */
-  readonly reachesStep: boolean;
+  /** What keeps it short of the step, so that it is a part of the way; null = it settles inside the step's corridor. */
+  readonly shortBy: GapChoice['shortBy'];
 }
 
 export type VentAnswer =
-  | { readonly proposal: VentProposal; readonly reason: string }
+  | { readonly proposal: VentProposal }
   | ({ readonly proposal: null; readonly limp: LimpAnswer | null } & Refusal);
 
 /** The source changes with sun and plants: a fit whose newest window ended longer ago says nothing of now (ours). */
@@ -57,26 +57,28 @@ interface Ready {
   readonly air: VentAir;
 }
 
-/** The gap that takes the chamber to the step, or why none is proposed. Never throws; the reason says what to do. */
+/** The gap that takes the chamber to the step, or why none is proposed. Never throws. */
 export function proposeVent(scene: VentScene): VentAnswer {
   const limp = limpAnswer(scene.log);
-  if (limp !== null) return refuse('limp', limp.reason, limp);
+  if (limp !== null) return { proposal: null, limp, why: 'limp', ...limp };
   const ready = makeReady(scene);
-  if ('why' in ready) return refuse(ready.why, ready.reason);
+  if ('why' in ready) return refuse(ready);
   const standing = judgeStanding(scene, ready);
-  if (standing !== null) return refuse(standing.why, standing.reason);
+  if (standing !== null) return refuse(standing);
   const choice = chooseGap(candidates(ready), { ...scene, air: ready.air });
-  return 'why' in choice ? refuse(choice.why, choice.reason) : propose(choice, ready.air);
+  return 'why' in choice ? refuse(choice) : { proposal: propose(choice, ready.air) };
 }
 
 function makeReady({ exchange, chamber, house, altitudeM, log, nowMs }: VentScene): Ready | Refusal {
+  if (exchange.fit === null) return exchange;
   const { fit } = exchange;
-  if (fit === null) return { why: exchange.why, reason: exchange.reason };
-  if (nowMs - fit.source.toMs > LONGEST_AGE_MS) return no('fit-too-old', FIT_TOO_OLD);
+  if (nowMs - fit.source.toMs > LONGEST_AGE_MS) return { why: 'fit-too-old' };
   const [inside, outside] = [bothHalves(chamber), bothHalves(house)];
-  if (inside === null || outside === null) return no('no-air-now', inside === null ? NO_CHAMBER : NO_HOUSE);
+  if (inside === null || outside === null) {
+    return { why: 'no-air-now', place: inside === null ? 'chamber' : 'house' };
+  }
   const curve = makeRateCurve(fit.levels);
-  if (curve === null) return no('not-monotone', 'The fitted rates fall as the gap opens.');
+  if (curve === null) return { why: 'not-monotone' };
   const gapPercent = gapChanges(log).at(-1)?.gapPercent ?? 0;
   return { fit, curve, air: { chamber: inside, house: outside, altitudeM, gapPercent } };
 }
@@ -87,14 +89,11 @@ function judgeStanding({ log, nowMs, step }: VentScene, { fit, curve, air }: Rea
   const balance = balanceAt(fit, curve, air, air.gapPercent);
   const sinceMs = nowMs - (gapChanges(log).at(-1)?.atMs ?? -Infinity);
   const settledMs = balance === null ? 0 : (SETTLING_TIMES / balance.ratePerHour) * HOUR_MS;
-  if (sinceMs < settledMs) {
-    const minutes = Math.ceil((settledMs - sinceMs) / MINUTE_MS);
-    return no('still-settling', `The air is still settling after the last change; look again in ${minutes} min.`);
-  }
-  if (humidity >= step.low && humidity <= step.high) return no('already-there', ALREADY_THERE);
+  if (sinceMs < settledMs) return { why: 'still-settling', minutes: Math.ceil((settledMs - sinceMs) / MINUTE_MS) };
+  if (humidity >= step.low && humidity <= step.high) return { why: 'already-there' };
   if (balance === null || humidity >= SENSOR_TOP) return null;
   const isOff = Math.abs(balance.humidity - humidity) > balance.plusMinus + LARGEST_MISMATCH;
-  return isOff ? no('does-not-match', sayMismatch(balance, humidity)) : null;
+  return isOff ? { why: 'does-not-match', expected: balance.humidity, measured: humidity } : null;
 }
 
 /** The balance at every whole per cent of gap the curve answers for, narrowest first. */
@@ -107,48 +106,24 @@ function candidates({ fit, curve, air }: Ready): GapCandidate[] {
   });
 }
 
-function propose({ candidate, dryingRatePerHour, shortBy }: GapChoice, air: VentAir): VentAnswer {
+function propose({ candidate, dryingRatePerHour, shortBy }: GapChoice, air: VentAir): VentProposal {
   const { gapPercent, humidity, plusMinus, ratePerHour } = candidate;
   const left = Math.abs(air.chamber.humidity - humidity);
-  const proposal: VentProposal = {
+  return {
     gapPercent,
+    fromPercent: air.gapPercent,
     expectedHumidity: humidity,
     plusMinus,
     settlesInMinutes: left <= SETTLED_WITHIN ? 0 : (60 * Math.log(left / SETTLED_WITHIN)) / ratePerHour,
     dryingRatePerHour,
-    wouldDryTooFast: shortBy === 'grace',
-    reachesStep: shortBy === null,
+    shortBy,
   };
-  const act = gapPercent > air.gapPercent ? 'Open' : 'Close';
-  const settles = `it should settle at ${Math.round(humidity)} ± ${Math.ceil(plusMinus)} %RH in about ${Math.ceil(proposal.settlesInMinutes)} min`;
-  const short = shortBy === null ? '' : ` That is part of the way: ${shortReasons[shortBy]}.`;
-  return { proposal, reason: `${act} to ${gapPercent} %: ${settles}.${short}` };
 }
-
-const shortReasons: Readonly<Record<NonNullable<GapChoice['shortBy']>, string>> = {
-  grace: 'the whole step at once would dry the plants faster than the profile allows',
-  experience: 'how the air behaves at a wider gap is not known yet',
-  certainty: 'at a wider gap the air might fall below the low limit',
-};
-
-function sayMismatch(balance: VentBalance, humidity: number): string {
-  return `By the fit the air should stand at ${Math.round(balance.humidity)} %RH at the present gap, and it stands at ${Math.round(humidity)}; something has changed, so go by eye.`;
-}
-
-const FIT_TOO_OLD =
-  'The last change of the gap that shows anything is more than a day old; make a small one, log it, and ask again in half an hour.';
-const NO_CHAMBER = 'No healthy probe in the chamber gives temperature and humidity now.';
-const NO_HOUSE = 'House air is not known now; without a house probe no gap can be worked out.';
-const ALREADY_THERE = 'The air is inside the corridor of the step already; leave the gap as it is.';
 
 function bothHalves({ temperature, humidity }: VentScene['chamber']): AirNow | null {
   return temperature === null || humidity === null ? null : { temperature, humidity };
 }
 
-function no(why: WhyNot, reason: string): Refusal {
-  return { why, reason };
-}
-
-function refuse(why: WhyNot, reason: string, limp: LimpAnswer | null = null): VentAnswer {
-  return { proposal: null, why, reason, limp };
+function refuse(refusal: Refusal): VentAnswer {
+  return { ...refusal, proposal: null, limp: null };
 }

@@ -11,6 +11,7 @@ import { viewLearning } from '../../views/learning-view.ts';
 import { viewOverlay } from '../../views/overlay-view.ts';
 import { createVentingView } from '../../views/venting-view.ts';
 import type { HttpParts, Routes } from '../http-parts.ts';
+import { wordsFor } from '../language-of.ts';
 
 const params = z.object({ id: idSchema });
 
@@ -25,7 +26,7 @@ export function healingRoutes(app: Routes, parts: HttpParts): void {
   const read = { config: { role: 'viewer' as const } };
 
   app.get('/batches/:id/venting', { ...read, schema: { params, response: { 200: ventingSchema } } }, async (request) =>
-    viewVenting(await find(request.params.id)),
+    viewVenting(await find(request.params.id), wordsFor(request)),
   );
   app.get(
     '/batches/:id/exposure',

@@ -6,5 +6,5 @@ import { said } from './said.ts';
 import { shapes } from './shapes.ts';
 import { templates } from './templates.ts';
 import { trials } from './trials.ts';
-
-export const english = { ...said, faults, templates, notices, problems, shapes, trials };
+import { venting } from './venting.ts';
+export const english = { ...said, faults, templates, notices, problems, shapes, trials, venting };

@@ -7,5 +7,5 @@ import { said } from './said.ts';
 import { shapes } from './shapes.ts';
 import { templates } from './templates.ts';
 import { trials } from './trials.ts';
-
-export const dutch: SharedWords = { ...said, faults, templates, notices, problems, shapes, trials };
+import { venting } from './venting.ts';
+export const dutch: SharedWords = { ...said, faults, templates, notices, problems, shapes, trials, venting };

@@ -44,6 +44,16 @@ describe('no gap is proposed', () => {
     expect(await venting(tent, id)).toMatchObject({ phase: 'near', why: 'not-yet', step: { opensAt } });
   });
 
+  it.each([
+    ['nl', 'De kier is nog niet veranderd'],
+    ['es', 'La abertura aún no se ha cambiado'],
+    ['en', 'The gap has not been changed yet'],
+  ] as const)('and says why in the language of who asks: %s', async (language, begin) => {
+    const { tent, id } = await closedFor(5 * DAY);
+    await tent.api.patch('/people/me', { language });
+    expect((await venting(tent, id)).reason).toMatch(new RegExp(`^${begin}`));
+  });
+
   it('while the batch is on hold', async () => {
     const { tent, id, ask } = await closedFor(5 * DAY);
     await tent.api.post(`/batches/${id}/hold`);

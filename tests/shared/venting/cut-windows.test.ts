@@ -105,7 +105,7 @@ describe('a change without a window says why', () => {
   ])('$why: $because', ({ given, why }) => {
     const { windows, unusable } = cutWindows({ ...record, ...given });
     expect(windows).toEqual([]);
-    expect(unusable).toEqual([{ gapPercent: 20, atMs: 10 * MINUTE_MS, why }]);
+    expect(unusable).toMatchObject([{ gapPercent: 20, atMs: 10 * MINUTE_MS, refusal: { why } }]);
   });
 
   test('eight readings are enough, and no fewer', () => {

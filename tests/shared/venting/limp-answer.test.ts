@@ -56,14 +56,4 @@ describe('close, mist, hold', () => {
     const log = [gap(1, 20), said(2, 'erect'), said(3, 'mist'), gap(5, 35), said(6, 'limp'), ...more];
     expect(limpAnswer(log)).toMatchObject({ acts, backToPercent: 20, sinceMs: 6 * HOUR_MS });
   });
-
-  test('says it in a sentence', () => {
-    const { reason } = limpAnswer([gap(1, 20), gap(5, 35), said(6, 'limp')]) ?? { reason: '' };
-    expect(reason).toBe(
-      'The scions were reported limp: close the gap to 20 %, mist, hold the batch until they stand erect.',
-    );
-    expect(limpAnswer([said(6, 'limp'), said(7, 'mist')])?.reason).toBe(
-      'The scions were reported limp: hold the batch until they stand erect.',
-    );
-  });
 });

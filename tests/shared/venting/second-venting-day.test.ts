@@ -48,8 +48,8 @@ describe('the tent of the demo', () => {
         const { gaps, air, result } = fitAt(seed, askedMs);
         const [chamber, house] = [air.chamber.at(-1), air.house.at(-1)];
         const curve = result.fit === null ? null : makeRateCurve(result.fit.levels);
-        if (result.fit === null || curve === null || chamber === undefined || house === undefined)
-          return [`weather ${seed}: ${result.reason}`];
+        if (result.fit === null) return [`weather ${seed}: ${result.why}`];
+        if (curve === null || chamber === undefined || house === undefined) return [`weather ${seed}: no air`];
         const now = { chamber, house, altitudeM: 0, gapPercent: gaps.at(-1)?.gapPercent ?? 0 };
         const balance = balanceAt(result.fit, curve, now, gapPercent);
         const came = run(seed, [...gaps, { atMs: askedMs, gapPercent }], askedMs + SETTLED_MS).chamber.at(-1)?.humidity;
