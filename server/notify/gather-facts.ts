@@ -1,5 +1,5 @@
 // Reads what a message says of an alarm: its present state, chamber, batch and probe by their names, where it is heading, who else knows.
-import { type Alarm, SERVICE_ID, SERVICE_NAME } from '../../shared/alarms/alarm.ts';
+import { type Alarm, type Priority, SERVICE_ID, SERVICE_NAME } from '../../shared/alarms/alarm.ts';
 import type { Notice } from '../store/store.ts';
 import type { DeliveryParts } from './delivery-parts.ts';
 import type { FloodFacts } from './flood-message.ts';
@@ -12,21 +12,32 @@ type Store = DeliveryParts['store'];
 export async function gatherFacts(notice: Notice, store: Store, nowMs: number): Promise<NoticeFacts | null> {
   const alarm = await store.alarms.get(notice.alarmId);
   if (alarm === null) return null;
-  const [chamber, batch, probe, told, trend] = await Promise.all([
+  const [chamber, batch, probe, told, alsoHere, trend] = await Promise.all([
     store.chambers.get(notice.chamberId),
     alarm.batchId === null ? null : store.batches.get(alarm.batchId),
     alarm.probeId === null ? null : store.probes.get(alarm.probeId),
     gatherTold(notice, alarm, store),
+    gatherAlsoHere(alarm, store),
     gatherTrend(alarm, store, nowMs),
   ]);
   const flood = notice.kind === 'flood' ? await gatherFlood(store) : null;
   return {
     ...(flood !== null && { flood }),
-    ...{ alarm, told, trend },
+    ...{ alarm, told, alsoHere, trend },
     chamber: { id: notice.chamberId, name: notice.chamberId === SERVICE_ID ? SERVICE_NAME : (chamber?.name ?? null) },
     batch: batch === null ? null : { id: batch.id, code: batch.code },
     probeName: probe?.name ?? alarm.probeId,
   };
+}
+
+const priorities: readonly Priority[] = ['critical', 'high', 'medium', 'low'];
+
+/** What else stands in the chamber and waits for somebody. */
+async function gatherAlsoHere({ id, chamberId, state }: Alarm, { alarms }: Store): Promise<Alarm[]> {
+  if (state !== 'unacknowledged') return [];
+  return (await alarms.unacknowledgedIn(chamberId))
+    .filter((one) => one.id !== id && one.level > 0)
+    .sort((a, b) => priorities.indexOf(a.priority) - priorities.indexOf(b.priority));
 }
 
 /** Names of the others who are told of an alarm that waits for somebody. */

@@ -21,6 +21,8 @@ export interface NoticeFacts {
   readonly probeName: string | null;
   /** Names of the others who are told of it while it waits for somebody. */
   readonly told: readonly string[];
+  /** What else stands in the chamber and waits for somebody, the worst first: this message may be the only one of it for a while. */
+  readonly alsoHere: readonly Alarm[];
   readonly trend: Trend | null;
   /** For a notice of a flood: what stands at the moment of sending. */
   readonly flood?: FloodFacts;

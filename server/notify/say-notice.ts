@@ -16,20 +16,21 @@ import type { Occasion } from './occasion.ts';
 export function sayTitle(kind: NoticeKind, facts: NoticeFacts, { nowMs, saying }: Occasion): string {
   const { alarm } = facts;
   const { notices } = saying.words;
-  const { shape, what } = alarmParts(alarm, nowMs, saying);
+  const { shape } = alarmParts(alarm, nowMs, saying);
   const chamber = nameChamber(facts, saying.words);
   if (kind === 'taken' && alarm.state === 'acknowledged')
     return `${shape} ${notices.tookIt(chamber, alarm.acknowledgedBy ?? notices.somebody)}`;
-  return `${shape} ${chamber}: ${lowerFirst(what.replace(': ', ' '))}`;
+  return `${shape} ${chamber}: ${lowerFirst(shortOf(alarm, nowMs, saying))}`;
 }
 
-/** Lines: that it is told late, how it changed, how far and since when, where it is heading, where it is, who knows, what to do first. */
+/** Lines: that it is told late, how it changed, how far and since when, where it is heading, where it is, what else is wrong there, who knows, what to do first. */
 export function sayBody(notice: NoticeDraft, facts: NoticeFacts, occasion: Occasion): string {
   const { alarm } = facts;
   const lines = [
     [sayLate(notice.decidedMs, occasion)],
     [sayKind(notice.kind, alarm, occasion.saying.words), sayCourse(alarm, occasion), sayTrend(facts.trend, occasion)],
     sayWhere(facts, occasion.saying.words),
+    [sayAlsoHere(facts, occasion)],
     [sayWho(facts, occasion)],
     [needsAct(alarm) ? occasion.saying.words.notices.first(adviseOnAlarm(alarm, occasion.saying)) : ''],
   ];
@@ -95,6 +96,21 @@ function sayRate({ quantity, perMinute }: Trend, saying: Occasion['saying']): st
 
 function sayWhere({ probeName, batch }: NoticeFacts, { notices }: SharedWords): string[] {
   return [probeName === null ? '' : notices.probe(probeName), batch === null ? '' : notices.batch(batch.code)];
+}
+
+/** More would push what to do first off the screen of a phone. */
+const ALSO_SAID = 3;
+
+function sayAlsoHere({ alsoHere }: NoticeFacts, { nowMs, saying }: Occasion): string {
+  if (alsoHere.length === 0) return '';
+  const { notices } = saying.words;
+  const said = alsoHere.slice(0, ALSO_SAID).map((alarm) => lowerFirst(shortOf(alarm, nowMs, saying)));
+  return notices.alsoHere(said.join(', '), alsoHere.length - said.length);
+}
+
+/** What is so, without its colon: "hot 29.1 °C". */
+function shortOf(alarm: Alarm, nowMs: number, saying: Occasion['saying']): string {
+  return alarmParts(alarm, nowMs, saying).what.replace(': ', ' ');
 }
 
 function sayWho({ alarm, told }: NoticeFacts, { nowMs, zone, saying }: Occasion): string {

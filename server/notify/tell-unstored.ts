@@ -13,7 +13,7 @@ export async function tellUnstored(draft: NoticeDraft, alarm: Alarm, parts: Deli
     const target = await findTarget(notice, parts);
     if (typeof target === 'string') return null;
     const place = { chamber: { id: alarm.chamberId, name: SERVICE_NAME }, batch: null, probeName: null };
-    const facts: NoticeFacts = { alarm, ...place, told: [], trend: null };
+    const facts: NoticeFacts = { alarm, ...place, told: [], alsoHere: [], trend: null };
     const message = buildNoticeMessage(notice, facts, occasionFor(target, parts));
     const result = await target.send(message, new AbortController().signal);
     if (result.delivered) return result.detail;

@@ -44,6 +44,11 @@ export function openAlarmStore(db: Database): Store['alarms'] {
   const ofBatch = db.prepare<[string], { document: string }>(
     'SELECT document FROM alarms WHERE batch_id = ? ORDER BY occurred_ms, id',
   );
+  // The second condition lets it use the index of those that are active.
+  const unacknowledgedIn = db.prepare<[string], { document: string }>(
+    `SELECT document FROM alarms WHERE state = 'unacknowledged' AND state <> 'normal' AND chamber_id = ?
+     ORDER BY occurred_ms, id`,
+  );
   const page = db.prepare<[AlarmQuery], { document: string }>(
     `SELECT document FROM alarms
      WHERE (@state IS NULL OR (@state = 'active' AND state <> 'normal') OR state = @state)
@@ -89,6 +94,7 @@ export function openAlarmStore(db: Database): Store['alarms'] {
       return { items, nextCursor: last === undefined ? null : `${last.occurredMs}~${last.id}` };
     },
     ofBatch: async (batchId) => guarded(() => ofBatch.all(batchId).map(toAlarm)),
+    unacknowledgedIn: async (chamberId) => guarded(() => unacknowledgedIn.all(chamberId).map(toAlarm)),
     steps: async (fromMs, toMs) => guarded(() => steps.all({ fromMs, toMs })),
     events: async (alarmId) => guarded(() => events.all(alarmId)),
   };

@@ -355,6 +355,8 @@ export interface Store {
     get(id: string): Promise<Alarm | null>;
     page(query: PageQuery & { state?: string | undefined; chamberId?: string | undefined }): Promise<Page<Alarm>>;
     ofBatch(batchId: string): Promise<Alarm[]>;
+    /** Those of a chamber that wait for somebody. */
+    unacknowledgedIn(chamberId: string): Promise<Alarm[]>;
     events(alarmId: string): Promise<AlarmEvent[]>;
     /** Beginnings and ends, before `toMs`, of the alarms that had any step in the stretch or are not over; in order of time. */
     steps(fromMs: number, toMs: number): Promise<AlarmStep[]>;

@@ -50,6 +50,7 @@ export const sampleFacts: NoticeFacts = {
   batch: { id: 'b1', code: 'T-117' },
   probeName: null,
   told: [],
+  alsoHere: [],
   trend: null,
 };
 

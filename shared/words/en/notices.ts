@@ -20,6 +20,7 @@ export const notices = {
   probe: (name: string) => `Probe ${name}.`,
   batch: (code: string) => `Batch ${code}.`,
   removedChamber: 'A removed chamber',
+  alsoHere: (list: string, more: number) => `Also here: ${list}${more === 0 ? '' : ` and ${more} more`}.`,
   alsoTold: (names: string) => `Also told: ${names}.`,
   first: (advice: string) => `First: ${advice}`,
   flood: {

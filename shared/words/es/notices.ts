@@ -22,6 +22,7 @@ export const notices: SharedWords['notices'] = {
   probe: (name) => `Sonda ${name}.`,
   batch: (code) => `Lote ${code}.`,
   removedChamber: 'Una cámara eliminada',
+  alsoHere: (list, more) => `También aquí: ${list}${more === 0 ? '' : ` y ${more} más`}.`,
   alsoTold: (names) => `También avisados: ${names}.`,
   first: (advice) => `Primero: ${advice}`,
   flood: {

@@ -22,6 +22,7 @@ export const notices: SharedWords['notices'] = {
   probe: (name) => `Voeler ${name}.`,
   batch: (code) => `Partij ${code}.`,
   removedChamber: 'Een verwijderde ruimte',
+  alsoHere: (list, more) => `Ook hier: ${list}${more === 0 ? '' : ` en nog ${more}`}.`,
   alsoTold: (names) => `Ook gemeld aan: ${names}.`,
   first: (advice) => `Eerst: ${advice}`,
   flood: {

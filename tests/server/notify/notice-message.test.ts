@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { buildNoticeMessage, buildTestMessage } from '../../../server/notify/notice-message.ts';
 import type { Alarm, RuleId } from '../../../shared/alarms/alarm.ts';
+import type { Language } from '../../../shared/languages.ts';
+import { wordsOf } from '../../../shared/words/words-of.ts';
 import { SAMPLE_MS, sampleAlarm, sampleFacts, sampleNotice, sampleOccasion } from '../../support/notice-samples.ts';
 
 const MINUTE_MS = 60_000;
@@ -115,4 +117,30 @@ test('a test message says that nothing is wrong and belongs to no alarm', () => 
   const message = buildTestMessage(sampleOccasion, 'phone-1');
   expect(message).toMatchObject({ kind: 'test', title: 'Test from Takewell', facts: null, toldLate: false });
   expect(message.url).toBe('https://takewell.example/my-alerts');
+});
+
+describe('what else is wrong in the chamber', () => {
+  const dry = { ...sampleAlarm, id: 'c2.dry.mm7', rule: 'dry', value: 81.6, limit: 90 } as const;
+  const late = { ...sampleAlarm, id: 'c2.cold.mm7', rule: 'cold', value: 16, limit: 18 } as const;
+  const probe = { ...sampleAlarm, id: 'c2.silent.mm7', rule: 'silent-probe', value: null } as const;
+  const bodyTo = (language: Language, temperatureUnit: '°C' | '°F', alsoHere: readonly Alarm[]) =>
+    buildNoticeMessage(
+      sampleNotice,
+      { ...sampleFacts, alsoHere },
+      { ...sampleOccasion, saying: { words: wordsOf[language], temperatureUnit } },
+    ).body.split('\n');
+
+  test.each([
+    ['en', '°C', 'Also here: drying 82 %, cold 16.0 °C.'],
+    ['nl', '°F', 'Ook hier: droogt uit 82 %, koud 60,8 °F.'],
+    ['es', '°C', 'También aquí: se seca 82 %, frío 16,0 °C.'],
+  ] as const)('is said in %s and %s', (language, unit, line) => {
+    expect(bodyTo(language, unit, [dry, late])).toContain(line);
+  });
+
+  test('names three and counts the rest, so that what to do first stays on the screen', () => {
+    expect(bodyTo('en', '°C', [dry, late, probe, { ...dry, id: 'c2.wet.mm7', rule: 'wet' }])).toContain(
+      'Also here: drying 82 %, cold 16.0 °C, probe silent for 4 min and 1 more.',
+    );
+  });
 });
