@@ -1,6 +1,5 @@
 // An alarm in the reader's language and unit, said from its fields and without its shape, since the page draws its own.
 
-import { isServiceRule } from '../shared/alarms/alarm.ts';
 import { adviseOnAlarm, alarmParts, type SaidAlarm } from '../shared/alarms/say-alarm.ts';
 import type { AlarmView } from '../shared/api/alarms.ts';
 import { slowNowMs } from './clock.ts';
@@ -17,8 +16,6 @@ export function isAboutTemperature(rule: string): boolean {
 
 /** What the alarm says, as it stands at `nowMs`. A number stays on the line of its unit. */
 export function alarmSentence(alarm: AlarmView, nowMs = slowNowMs.value): string {
-  // What the service knows of itself does not travel with the alarm: its own sentence says more than could be said here.
-  if (isServiceRule(alarm.rule)) return alarm.sentence.replace(/^\S+ /, '');
   const { what, howFar } = alarmParts(saidAlarm(alarm), nowMs, saying());
   const sentence = howFar === '' ? what : `${what}${alarm.level === 0 ? ': ' : ', '}${howFar}`;
   return sentence.replace(numberAndUnit, '$1\u00a0$2');
@@ -29,16 +26,30 @@ export function alarmAdvice(alarm: AlarmView): string {
   return adviseOnAlarm(saidAlarm(alarm), saying());
 }
 
-function saidAlarm({ rule, level, limit, value, peak, since, returnedAt, about, expected }: AlarmView): SaidAlarm {
+function saidAlarm(alarm: AlarmView): SaidAlarm {
+  const { rule, level, limit, value, peak, since, returnedAt, about, expected, service } = alarm;
   return {
     ...{ rule, level, limit, value, peak, sinceMs: Date.parse(since), returnedMs: instant(returnedAt) },
     ...(about !== null && { about }),
     ...(expected !== null && { expected: instants(expected) }),
+    ...(service !== null && { service: serviceFacts(service) }),
   };
 }
 
 function instants({ at, earliest, latest }: NonNullable<AlarmView['expected']>): NonNullable<SaidAlarm['expected']> {
   return { atMs: instant(at), earliestMs: instant(earliest), latestMs: instant(latest) };
+}
+
+function serviceFacts({
+  trouble,
+  blind,
+  outage,
+}: NonNullable<AlarmView['service']>): NonNullable<SaidAlarm['service']> {
+  return {
+    ...(trouble !== null && { trouble }),
+    blind,
+    ...(outage !== null && { outage: { ...outage, fromMs: Date.parse(outage.from), toMs: Date.parse(outage.to) } }),
+  };
 }
 
 function instant(at: string | null): number | null {

@@ -29,7 +29,7 @@ function viewOf({
   chamber,
   batch,
   probeName,
-}: NoticeFacts): Omit<AlarmView, 'sentence' | 'advice' | 'about' | 'expected'> {
+}: NoticeFacts): Omit<AlarmView, 'sentence' | 'advice' | 'about' | 'expected' | 'service'> {
   const { id, rule, probeId, state, level, priority, limit, value, peak, acknowledgedBy, shelvedReason } = alarm;
   return {
     id,

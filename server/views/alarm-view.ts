@@ -4,6 +4,7 @@ import { chamberRules } from '../../shared/alarms/rules/index.ts';
 import type { Judgement } from '../../shared/alarms/rules/rule.ts';
 import { adviseOnAlarm, sayAlarm } from '../../shared/alarms/say-alarm.ts';
 import { serviceRules } from '../../shared/alarms/service/service-rules.ts';
+import type { OutageFacts } from '../../shared/alarms/service-facts.ts';
 import { subjectIdOf } from '../../shared/alarms/watch-state.ts';
 import type { AlarmView } from '../../shared/api/alarms.ts';
 import { plainEnglish } from '../../shared/plain-english.ts';
@@ -47,6 +48,7 @@ export function viewAlarm(stored: Alarm, watch: Watch, nowMs: number, batchCode:
     shelvedReason: alarm.shelvedReason,
     about: alarm.about ?? null,
     expected: viewExpected(alarm.expected),
+    service: viewServiceFacts(alarm.service),
     sentence: sayAlarm(alarm, nowMs, plainEnglish),
     advice: adviseOnAlarm(alarm, plainEnglish),
   };
@@ -56,6 +58,16 @@ function viewExpected(expected: Alarm['expected']): AlarmView['expected'] {
   if (expected === undefined) return null;
   const { atMs, earliestMs, latestMs } = expected;
   return { at: timeText(atMs), earliest: timeText(earliestMs), latest: timeText(latestMs) };
+}
+
+function viewServiceFacts(facts: Alarm['service']): AlarmView['service'] {
+  if (facts === undefined) return null;
+  const { trouble = null, blind = [], outage } = facts;
+  return { trouble, blind: [...blind], outage: outage === undefined ? null : viewOutage(outage) };
+}
+
+function viewOutage({ fromMs, toMs, cause, chambers, inForce }: OutageFacts) {
+  return { cause, from: utcText(fromMs), to: utcText(toMs), chambers: [...chambers], inForce: [...inForce] };
 }
 
 /** RFC 3339 text of an instant, null staying null. */

@@ -80,6 +80,6 @@ function learnFrom(batch: Batch, figures: BatchFigures, chamberName: string): Le
   };
 }
 
-function viewAssociation({ exposure, batches, tau, p, adjustedP, strength, says }: Association) {
-  return { exposure, batches, tau, p, adjustedP, strength, says };
+function viewAssociation({ exposure, batches, tau, pairs, p, adjustedP, strength }: Association) {
+  return { exposure, batches, tau, pairs, p, adjustedP, strength };
 }

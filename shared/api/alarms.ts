@@ -8,6 +8,34 @@ import { idSchema, timeSchema } from './common.ts';
 /** An alarm's id carries chamber, rule and probe or check: longer than other ids. */
 export const alarmIdSchema = z.string().min(1).max(200);
 
+const batchPlaceSchema = z.object({ chamberId: idSchema, chamberName: z.string(), batchCode: z.string() });
+
+/** What an alarm of the service itself says beside numbers. */
+const serviceFactsSchema = z.object({
+  /** What is wrong, in the words of the part that is in trouble. */
+  trouble: z.string().nullable(),
+  /** Open batches whose chambers nobody measures meanwhile. */
+  blind: z.array(batchPlaceSchema),
+  /** A stretch of time in which nobody watched, and what is known of it now. */
+  outage: z
+    .object({
+      cause: z.enum(['stopped', 'broker']),
+      from: timeSchema,
+      to: timeSchema,
+      chambers: z.array(
+        batchPlaceSchema.extend({
+          minutesHot: z.number(),
+          high: z.number().nullable(),
+          minutesDry: z.number(),
+          low: z.number().nullable(),
+          minutesUnknown: z.number(),
+        }),
+      ),
+      inForce: z.array(z.object({ chamberName: z.string(), rule: z.enum(ruleIds) })),
+    })
+    .nullable(),
+});
+
 export const alarmSchema = z.object({
   id: alarmIdSchema,
   /** null = of the service itself. */
@@ -40,6 +68,8 @@ export const alarmSchema = z.object({
   expected: z
     .object({ at: timeSchema.nullable(), earliest: timeSchema.nullable(), latest: timeSchema.nullable() })
     .nullable(),
+  /** Of an alarm of the service itself. */
+  service: serviceFactsSchema.nullable(),
   /** The alarm as one sentence in English and °C, and what to do first: for machines. Pages say it from the other fields. */
   sentence: z.string(),
   advice: z.string(),

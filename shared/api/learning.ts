@@ -1,6 +1,7 @@
 // What finished batches teach: take with its interval beside exposure, and batches laid over each other by healing time.
 
 import { z } from 'zod';
+import { strengths } from '../learning/association.ts';
 import { shapes } from '../words/en/shapes.ts';
 import { idSchema, timeSchema } from './common.ts';
 
@@ -34,8 +35,9 @@ const associationSchema = z.object({
   p: quantity,
   /** For all exposures that were looked at (Holm). */
   adjustedP: quantity,
-  strength: z.string(),
-  says: z.string(),
+  /** Pairs of batches in which more of it went with more loss, with less, or with neither. */
+  pairs: z.object({ concordant: z.number().int(), discordant: z.number().int(), tied: z.number().int() }),
+  strength: z.enum(strengths),
 });
 export type LearnedAssociation = z.infer<typeof associationSchema>;
 

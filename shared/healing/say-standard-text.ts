@@ -53,6 +53,7 @@ const readers = new Map<string, Reader>([
   ]),
   ...readersOf('names'),
   ...readersOf('crops'),
+  ...readersOf('notes'),
   ...readersOf('sources'),
 ]);
 

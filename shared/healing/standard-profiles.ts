@@ -56,13 +56,7 @@ const tomatoTent: LimitSet = {
 const tomatoCommonPractice: ProfileDocument = {
   name: profiles.names.tomato,
   crop: profiles.crops.tomato,
-  note:
-    'Dutch-style glasshouse work, as commonly done; not published. Before grafting: stems 1.5 mm and equal, sorted no later than two days ' +
-    'before; feed and water the day before; tent 30–40 cm high; clip graft cut at 45°. Grafting room and tent at 21–22 °C and 80–90 %RH, no ' +
-    'direct sun; the alarm limits while loading lie 2 °C and 5 %RH wider. The tent never goes above 28–29 °C. Slightly limp is all right up ' +
-    'to one day, after that scions must stand erect. Closed for at least four days; on day 4 a look through a gap; from the morning of day 5 ' +
-    'vent in stages to house humidity in two days; fully open on day 7 if they stay erect. Sun only when the film is off. Then two days of ' +
-    'hardening with feed, moving gradually to growing temperature.',
+  note: profiles.notes.tomato,
   grace,
   silenceMinutes: 15,
   stages: [
@@ -120,10 +114,7 @@ const solanaceousTent: LimitSet = {
 const solanaceousWarm: ProfileDocument = {
   name: profiles.names.solanaceous,
   crop: profiles.crops.solanaceous,
-  note:
-    'A starting profile of our own for a heated chamber, put together from several sources; not published: change it to what your house shows. ' +
-    '24–27 °C. At least 95 %RH on days 1–3, 92 on day 4, 90 on day 5; 85–90 on day 6, 75–85 on day 7, house level after. The steps come at ' +
-    '07:00 of each day from day 4 on. Do not saturate the substrate while healing.',
+  note: profiles.notes.solanaceous,
   grace,
   silenceMinutes: 15,
   stages: [
@@ -180,11 +171,7 @@ const cucurbitTent: LimitSet = {
 const cucurbitWarm: ProfileDocument = {
   name: profiles.names.cucurbit,
   crop: profiles.crops.cucurbit,
-  note:
-    'A starting profile of our own, put together from several sources; not published: change it to what your house shows. 25–28 °C by day and ' +
-    'at least 18 °C at night; the low limit is that of the night, so watch by day that the chamber comes to 25 °C. At least 95 %RH on days ' +
-    '1–3, 92 on day 4, 90 on day 5; 88–92 on day 6, 80–88 on day 7, toward house level on day 8, out on day 9. The steps come at 07:00 of ' +
-    'each day from day 4 on.',
+  note: profiles.notes.cucurbit,
   grace,
   silenceMinutes: 15,
   stages: [

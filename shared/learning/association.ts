@@ -10,13 +10,9 @@ export interface ExposedBatch {
   readonly exposures: Readonly<Record<string, number | null>>;
 }
 
-export type Strength =
-  | 'too few batches to say'
-  | 'no difference between batches'
-  | 'nothing to be seen'
-  | 'perhaps'
-  | 'likely'
-  | 'very likely';
+export const strengths = ['too-few', 'no-difference', 'nothing-seen', 'perhaps', 'likely', 'very-likely'] as const;
+/** How strongly it may be said that an exposure goes with loss. */
+export type Strength = (typeof strengths)[number];
 
 export interface Association {
   readonly exposure: string;
@@ -29,8 +25,6 @@ export interface Association {
   readonly p: number | null;
   readonly adjustedP: number | null;
   readonly strength: Strength;
-  /** The finding as a sentence, without its strength. */
-  readonly says: string;
 }
 
 /** Fewer say nothing, whatever their order. */
@@ -40,7 +34,7 @@ const WEAKEST_P = 0.1;
 
 /** Thresholds on the adjusted p, with the fewest batches for each word: a small p from a handful of batches is still a handful (ours). */
 const words: readonly { readonly strength: Strength; readonly adjustedP: number; readonly batches: number }[] = [
-  { strength: 'very likely', adjustedP: 0.005, batches: 20 },
+  { strength: 'very-likely', adjustedP: 0.005, batches: 20 },
   { strength: 'likely', adjustedP: 0.05, batches: 10 },
   { strength: 'perhaps', adjustedP: WEAKEST_P, batches: FEWEST },
 ];
@@ -57,7 +51,7 @@ export function findAssociations(batches: readonly ExposedBatch[]): Association[
   return tested
     .map((one) => {
       const adjustedP = one.p === null ? null : (adjusted[asked.indexOf(one)] ?? null);
-      return { ...one, adjustedP, strength: sayStrength(one, adjustedP, asked.length) };
+      return { ...one, adjustedP, strength: judgeStrength(one, adjustedP, asked.length) };
     })
     .sort((a, b) => (a.adjustedP ?? 2) - (b.adjustedP ?? 2));
 }
@@ -74,21 +68,13 @@ function testOne(exposure: string, batches: readonly ExposedBatch[]): Tested {
   const tau = kendallTau(values, losses);
   const pairs = countPairs(values, losses);
   const p = tau === null || known.length < FEWEST ? null : rankPValue(values, losses);
-  return { exposure, batches: known.length, tau, pairs, p, says: sayPairs(pairs, known.length) };
+  return { exposure, batches: known.length, tau, pairs, p };
 }
 
-function sayStrength({ batches, tau }: Tested, adjustedP: number | null, asked: number): Strength {
-  if (batches < FEWEST) return 'too few batches to say';
-  if (tau === null || adjustedP === null) return 'no difference between batches';
-  if (smallestPValue(batches) * asked > WEAKEST_P) return 'too few batches to say';
+function judgeStrength({ batches, tau }: Tested, adjustedP: number | null, asked: number): Strength {
+  if (batches < FEWEST) return 'too-few';
+  if (tau === null || adjustedP === null) return 'no-difference';
+  if (smallestPValue(batches) * asked > WEAKEST_P) return 'too-few';
   const word = words.find((one) => adjustedP <= one.adjustedP && batches >= one.batches);
-  return word?.strength ?? 'nothing to be seen';
-}
-
-function sayPairs({ concordant, discordant }: PairCounts, batches: number): string {
-  const comparable = concordant + discordant;
-  if (comparable === 0) return `In ${batches} batches nothing can be compared.`;
-  const isMore = concordant >= discordant;
-  const count = Math.max(concordant, discordant);
-  return `More of it went with ${isMore ? 'more' : 'less'} loss in ${count} of ${comparable} pairs of batches (${batches} batches).`;
+  return word?.strength ?? 'nothing-seen';
 }

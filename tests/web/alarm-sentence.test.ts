@@ -55,6 +55,40 @@ test('a page in another language says it in that', () => {
   expect(alarmAdvice(sampleAlarm())).toBe(dutch.shared.alarms.advice.heat);
 });
 
+describe('an alarm of the service itself is said from its facts', () => {
+  const place = { chamberId: 'c1', chamberName: 'Tent 1', batchCode: 'T-1' };
+  const facts = { trouble: null, blind: [], outage: null };
+  const outage = {
+    cause: 'stopped' as const,
+    from: '2026-03-04T10:00:00Z',
+    to: '2026-03-04T12:00:00Z',
+    chambers: [{ ...place, minutesHot: 14, high: 28, minutesDry: 0, low: 90, minutesUnknown: 0 }],
+    inForce: [],
+  };
+  test.each<[Partial<AlarmView>, en: string, nl: string]>([
+    [
+      { rule: 'broker-lost', service: { ...facts, blind: [place] } },
+      'No readings come in, for 4 min. Not measured: Tent 1 (T-1)',
+      'Er komen geen metingen binnen, al 4 min. Niet gemeten: Tent 1 (T-1)',
+    ],
+    [
+      { rule: 'nobody-on-duty', level: 2, service: null },
+      'Nobody is on duty, for 4 min',
+      'Niemand heeft dienst, al 4 min',
+    ],
+    [
+      { rule: 'restarted', service: { ...facts, outage } },
+      'Back after 2 h 0 min; Tent 1 was above 28 °C for 14 min',
+      'Terug na 2 u 0 min; Tent 1 was boven 28 °C gedurende 14 min',
+    ],
+  ])('%j', (patch, en, nl) => {
+    const alarm = { ...patch, sentence: '✕ In English' };
+    expect(shown(alarm)).toContain(en);
+    speak(dutch);
+    expect(shown(alarm)).toContain(nl);
+  });
+});
+
 describe('the summary of alarms counts what there is and no zero', () => {
   test.each([
     [2, 0, '2 not acknowledged.'],

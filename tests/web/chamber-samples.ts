@@ -11,7 +11,7 @@ export function sampleAlarm(patch: Partial<AlarmView> = {}): AlarmView {
     ...{ probeId: null, probeName: null, state: 'unacknowledged', level: 1, priority: 'high' },
     ...{ since: sampleNow, occurredAt: sampleNow, limit: 28, value: 28.6, peak: 28.9, peakAt: sampleNow },
     ...{ acknowledgedAt: null, acknowledgedBy: null, returnedAt: null, shelvedUntil: null, shelvedReason: null },
-    ...{ about: null, expected: null },
+    ...{ about: null, expected: null, service: null },
     ...{ sentence: '▲ Hot: 28.6 °C, limit 28 for 4 min', advice: 'Shade now.' },
     ...patch,
   };

@@ -5,7 +5,7 @@ import { associationSentences, exposureColumns, exposureWords, takeWords } from 
 
 const association = (given: Partial<LearnedAssociation>): LearnedAssociation => ({
   ...{ exposure: 'highest-temperature', batches: 6, tau: 1, p: 0.01, adjustedP: 0.05, strength: 'perhaps' },
-  says: 'More of it went with more loss in 15 of 15 pairs of batches (6 batches).',
+  pairs: { concordant: 15, discordant: 0, tied: 0 },
   ...given,
 });
 
@@ -38,14 +38,24 @@ describe('what goes with lost take', () => {
     ]);
   });
 
+  it.each([
+    [
+      { concordant: 3, discordant: 12, tied: 0 },
+      'More of it went with less loss in 12 of 15 pairs of batches (6 batches).',
+    ],
+    [{ concordant: 0, discordant: 0, tied: 15 }, 'In 6 batches nothing can be compared.'],
+  ])('says which way it goes: %o', (pairs, says) => {
+    expect(associationSentences([association({ pairs })], 6)).toEqual([`Highest °C: perhaps. ${says}`]);
+  });
+
   it('is one sentence when there are too few batches for any', () => {
-    const few = association({ strength: 'too few batches to say' });
+    const few = association({ strength: 'too-few' });
     expect(associationSentences([few, few], 3)).toEqual(['Too few to say anything: 3 batches so far.']);
     expect(associationSentences([], 1)).toEqual(['Too few to say anything: 1 batch so far.']);
   });
 
   it('is said for each when there are enough for one', () => {
-    const few = association({ strength: 'too few batches to say', exposure: 'mean-temperature' });
+    const few = association({ strength: 'too-few', exposure: 'mean-temperature' });
     expect(associationSentences([association({}), few], 6)).toHaveLength(2);
   });
 

@@ -28,11 +28,18 @@ function labelOf(exposure: string): string {
     : exposure;
 }
 
+function pairWords({ concordant, discordant }: LearnedAssociation['pairs'], batches: number): string {
+  const comparable = concordant + discordant;
+  if (comparable === 0) return words.learning.nothingCompared(batches);
+  const say = concordant >= discordant ? words.learning.moreLoss : words.learning.lessLoss;
+  return say(Math.max(concordant, discordant), comparable, batches);
+}
+
 /** One sentence an exposure; where there are too few batches for any of them, one sentence for all. */
 export function associationSentences(associations: readonly LearnedAssociation[], batches: number): string[] {
-  const isTooFew = associations.every(({ strength }) => strength === 'too few batches to say');
+  const isTooFew = associations.every(({ strength }) => strength === 'too-few');
   if (isTooFew) return [words.learning.tooFew(batches)];
-  return associations.map(({ exposure, strength, says }) =>
-    words.learning.association(labelOf(exposure), strength, says),
+  return associations.map(({ exposure, strength, pairs, batches: known }) =>
+    words.learning.association(labelOf(exposure), words.learning.strengths[strength], pairWords(pairs, known)),
   );
 }

@@ -18,7 +18,7 @@ export function ProfilePlan({ profile }: { readonly profile: ProfileView }) {
           <PlanStrip document={document} />
         </div>
       </div>
-      {document.note !== '' && <p class="profile-note">{document.note}</p>}
+      {document.note !== '' && <p class="profile-note">{planText(document.note)}</p>}
     </>
   );
 }

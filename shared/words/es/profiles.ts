@@ -1,4 +1,4 @@
-// Names, crops and sources of the shipped profiles, in Spanish.
+// Names, crops, notes and sources of the shipped profiles, in Spanish.
 import type { SharedWords } from '../shared-words.ts';
 
 export const profiles: SharedWords['profiles'] = {
@@ -11,6 +11,14 @@ export const profiles: SharedWords['profiles'] = {
     tomato: 'Tomate',
     solanaceous: 'Tomate, berenjena, pimiento',
     cucurbit: 'Sandía, melón, pepino',
+  },
+  notes: {
+    tomato:
+      'Trabajo de invernadero al estilo holandés, como se hace habitualmente; no está publicado. Antes de injertar: tallos de 1,5 mm e iguales, clasificados como mucho dos días antes; abonar y regar la víspera; túnel de 30–40 cm de alto; injerto con clip cortado a 45°. Sala de injerto y túnel a 21–22 °C y 80–90 %HR, sin sol directo; durante el llenado los límites de alarma son 2 °C y 5 %HR más amplios. El túnel nunca pasa de 28–29 °C. Algo lacias pueden estar hasta un día; después las púas deben estar erguidas. Cerrado al menos cuatro días; el día 4 se mira por una rendija; desde la mañana del día 5 se ventila por pasos hasta la humedad del invernadero en dos días; abierto del todo el día 7 si siguen erguidas. Sol solo cuando el plástico está quitado. Después dos días de aclimatación con abono, pasando poco a poco a la temperatura de cultivo.',
+    solanaceous:
+      'Un perfil de partida propio para una cámara calentada, reunido de varias fuentes; no está publicado: cámbielo según lo que muestre su invernadero. 24–27 °C. Al menos 95 %HR los días 1–3, 92 el día 4, 90 el día 5; 85–90 el día 6, 75–85 el día 7, después el nivel del invernadero. Los pasos llegan a las 07:00 de cada día desde el día 4. No sature el sustrato durante el prendimiento.',
+    cucurbit:
+      'Un perfil de partida propio, reunido de varias fuentes; no está publicado: cámbielo según lo que muestre su invernadero. 25–28 °C de día y al menos 18 °C de noche; el límite inferior es el de la noche, así que vigile de día que la cámara llegue a 25 °C. Al menos 95 %HR los días 1–3, 92 el día 4, 90 el día 5; 88–92 el día 6, 80–88 el día 7, hacia el nivel del invernadero el día 8, fuera el día 9. Los pasos llegan a las 07:00 de cada día desde el día 4.',
   },
   sources: {
     practice: 'práctica habitual',

@@ -54,6 +54,19 @@ export const batches = {
     found: 'What goes with lost take',
     notCause: 'None of this says that one causes the other: season, crew and variety come along with each.',
     association: (exposure: string, strength: string, says: string) => `${exposure}: ${strength}. ${says}`,
+    strengths: {
+      'too-few': 'too few batches to say',
+      'no-difference': 'no difference between batches',
+      'nothing-seen': 'nothing to be seen',
+      perhaps: 'perhaps',
+      likely: 'likely',
+      'very-likely': 'very likely',
+    },
+    moreLoss: (pairs: number, of: number, batches: number) =>
+      `More of it went with more loss in ${pairs} of ${of} pairs of batches (${many(batches, 'batch', 'batches')}).`,
+    lessLoss: (pairs: number, of: number, batches: number) =>
+      `More of it went with less loss in ${pairs} of ${of} pairs of batches (${many(batches, 'batch', 'batches')}).`,
+    nothingCompared: (batches: number) => `In ${many(batches, 'batch', 'batches')} nothing can be compared.`,
     tooFew: (count: number) => `Too few to say anything: ${many(count, 'batch', 'batches')} so far.`,
     overlay: 'Laid over each other',
     most: (count: number) => `At most ${count} at once.`,

@@ -58,6 +58,19 @@ export const batches: typeof english = {
     found: 'Qué acompaña a las pérdidas',
     notCause: 'Nada de esto dice que lo uno cause lo otro: temporada, cuadrilla y variedad van con todo.',
     association: (exposure, strength, says) => `${exposure}: ${strength}. ${says}`,
+    strengths: {
+      'too-few': 'demasiado pocos lotes para decir algo',
+      'no-difference': 'sin diferencia entre lotes',
+      'nothing-seen': 'no se aprecia nada',
+      perhaps: 'quizá',
+      likely: 'probable',
+      'very-likely': 'muy probable',
+    },
+    moreLoss: (pairs, of, batches) =>
+      `Con más de esto hubo más pérdidas en ${pairs} de ${of} pares (${many(batches, 'lote', 'lotes')}).`,
+    lessLoss: (pairs, of, batches) =>
+      `Con más de esto hubo menos pérdidas en ${pairs} de ${of} pares (${many(batches, 'lote', 'lotes')}).`,
+    nothingCompared: (batches) => `En ${many(batches, 'lote', 'lotes')} no se puede comparar nada.`,
     tooFew: (count) => `Demasiado poco para decir algo: ${many(count, 'lote', 'lotes')} hasta ahora.`,
     overlay: 'Superpuestos',
     most: (count) => `Como mucho ${count} a la vez.`,

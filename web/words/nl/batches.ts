@@ -56,6 +56,19 @@ export const batches: typeof english = {
     found: 'Wat samengaat met uitval',
     notCause: 'Niets hiervan zegt dat het een het ander veroorzaakt: seizoen, ploeg en ras gaan met alles mee.',
     association: (exposure, strength, says) => `${exposure}: ${strength}. ${says}`,
+    strengths: {
+      'too-few': 'te weinig partijen om iets te zeggen',
+      'no-difference': 'geen verschil tussen de partijen',
+      'nothing-seen': 'niets te zien',
+      perhaps: 'misschien',
+      likely: 'waarschijnlijk',
+      'very-likely': 'zeer waarschijnlijk',
+    },
+    moreLoss: (pairs, of, batches) =>
+      `Meer hiervan ging samen met meer uitval in ${pairs} van de ${of} paren (${many(batches, 'partij', 'partijen')}).`,
+    lessLoss: (pairs, of, batches) =>
+      `Meer hiervan ging samen met minder uitval in ${pairs} van de ${of} paren (${many(batches, 'partij', 'partijen')}).`,
+    nothingCompared: (batches) => `In ${many(batches, 'partij', 'partijen')} is niets te vergelijken.`,
     tooFew: (count) => `Te weinig om iets te zeggen: tot nu toe ${many(count, 'partij', 'partijen')}.`,
     overlay: 'Over elkaar gelegd',
     most: (count) => `Hoogstens ${count} tegelijk.`,
