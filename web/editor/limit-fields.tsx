@@ -8,6 +8,8 @@ import { atHouse, fallbackOf, type LimitName, type Quantity, reshaped, withLevel
 
 interface Props {
   readonly where: string;
+  /** The row that it shares with the same limit of the other stages. */
+  readonly row: number;
   readonly quantity: Quantity;
   readonly name: LimitName;
   /** Undefined: this outer limit is not watched. */
@@ -141,7 +143,7 @@ function Levels({
   );
 }
 
-export function LimitFields({ where, quantity, name, limit, model, onLimit }: Props) {
+export function LimitFields({ where, row, quantity, name, limit, model, onLimit }: Props) {
   const isOuter = name === 'lowLow' || name === 'highHigh';
   const shapes: readonly ShapeChoice[] = [
     ...(isOuter ? (['off'] as const) : []),
@@ -155,7 +157,7 @@ export function LimitFields({ where, quantity, name, limit, model, onLimit }: Pr
     else onLimit(reshaped(limit ?? model, shape as Limit['shape']));
   };
   return (
-    <fieldset class="limit">
+    <fieldset class="limit" style={{ gridRow: row }}>
       <legend>{words.editor.limits[name]}</legend>
       <FaultAt where={where} />
       <div class="limit-fields">

@@ -146,6 +146,7 @@ function Stages({ draft, focus, onDraft }: StagesProps) {
             <StageFields
               key={plan.stage}
               where={`/stages/${index}`}
+              at={index + 1}
               plan={plan}
               onPlan={(next) => onDraft(withStage(draft, index, next))}
               onRemove={plan.stage === 'closed' ? undefined : () => onDraft(withoutStage(draft, index))}

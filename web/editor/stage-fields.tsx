@@ -7,22 +7,40 @@ import { LimitFields } from './limit-fields.tsx';
 
 interface Props {
   readonly where: string;
+  /** The column in which it stands among the stages, from 1 on. */
+  readonly at: number;
   readonly plan: StagePlan;
   readonly onPlan: (plan: StagePlan) => void;
   /** Undefined where the stage must stay. */
   readonly onRemove: (() => void) | undefined;
 }
 
+type PartProps = Pick<Props, 'where' | 'plan' | 'onPlan'>;
+
 const limitNames: Record<Quantity, readonly LimitName[]> = {
   humidity: ['high', 'low', 'lowLow'],
   temperature: ['highHigh', 'high', 'low', 'lowLow'],
 };
 
-function Begin({ where, plan, onPlan }: Omit<Props, 'onRemove'>) {
+/** Rows that the stages share where they stand beside each other, so that the same limit of all of them is on one line. */
+const rows = {
+  ...{ name: 1, begin: 2, ventSteps: 3, vpd: 14, remove: 15 },
+  humidity: { title: 4, high: 5, low: 6, lowLow: 7, highHigh: 8 },
+  temperature: { title: 9, highHigh: 10, high: 11, low: 12, lowLow: 13 },
+} as const;
+
+const inRow = (row: number) => ({ gridRow: row });
+
+function Begin({ where, plan, onPlan }: PartProps) {
   const { stage } = plan;
-  if (stage === 'loading' || stage === 'closed') return <p class="details">{words.editor.beginsByPerson[stage]}</p>;
+  if (stage === 'loading' || stage === 'closed')
+    return (
+      <p class="details" style={inRow(rows.begin)}>
+        {words.editor.beginsByPerson[stage]}
+      </p>
+    );
   return (
-    <div class="limit-fields">
+    <div class="limit-fields" style={inRow(rows.begin)}>
       <NumberField
         where={`${where}/afterHours`}
         label={words.editor.hours}
@@ -40,23 +58,25 @@ function Begin({ where, plan, onPlan }: Omit<Props, 'onRemove'>) {
   );
 }
 
-function VentSteps({ where, plan, onPlan }: Omit<Props, 'onRemove'>) {
+function VentSteps({ where, plan, onPlan }: PartProps) {
   const steps = stepsOf(plan);
   if (plan.stage !== 'venting' || steps === null) return null;
   return (
-    <NumberField
-      where={`${where}/steps`}
-      label={words.editor.ventSteps}
-      value={steps}
-      onValue={(next) => onPlan(withSteps(plan, next))}
-    />
+    <div class="limit-fields" style={inRow(rows.ventSteps)}>
+      <NumberField
+        where={`${where}/steps`}
+        label={words.editor.ventSteps}
+        value={steps}
+        onValue={(next) => onPlan(withSteps(plan, next))}
+      />
+    </div>
   );
 }
 
-function Quantities({ where, plan, onPlan }: Omit<Props, 'onRemove'>) {
+function Quantities({ where, plan, onPlan }: PartProps) {
   return (['humidity', 'temperature'] as const).map((quantity) => (
     <fieldset key={quantity} class="quantity">
-      <legend>{words.editor.quantities[quantity]}</legend>
+      <legend style={inRow(rows[quantity].title)}>{words.editor.quantities[quantity]}</legend>
       {limitNames[quantity]
         // Air cannot be wetter than saturated, so humidity has no outer high of its own; one that a file brought along stays.
         .concat(quantity === 'humidity' && plan.humidity.highHigh !== undefined ? ['highHigh'] : [])
@@ -64,6 +84,7 @@ function Quantities({ where, plan, onPlan }: Omit<Props, 'onRemove'>) {
           <LimitFields
             key={name}
             where={`${where}/${quantity}/${name}`}
+            row={rows[quantity][name]}
             quantity={quantity}
             name={name}
             limit={plan[quantity][name]}
@@ -75,7 +96,7 @@ function Quantities({ where, plan, onPlan }: Omit<Props, 'onRemove'>) {
   ));
 }
 
-function Vpd({ where, plan, onPlan }: Omit<Props, 'onRemove'>) {
+function Vpd({ where, plan, onPlan }: PartProps) {
   const { vpdKpa } = plan;
   const put = (high: number | undefined) =>
     onPlan(
@@ -86,7 +107,7 @@ function Vpd({ where, plan, onPlan }: Omit<Props, 'onRemove'>) {
       ),
     );
   return (
-    <div class="limit-fields">
+    <div class="limit-fields" style={inRow(rows.vpd)}>
       <OptionalNumberField where={`${where}/vpdKpa/high`} label={words.editor.vpd} value={vpdKpa?.high} onValue={put} />
       {vpdKpa !== undefined && (
         <TextField
@@ -100,17 +121,17 @@ function Vpd({ where, plan, onPlan }: Omit<Props, 'onRemove'>) {
   );
 }
 
-export function StageFields({ where, plan, onPlan, onRemove }: Props) {
+export function StageFields({ where, at, plan, onPlan, onRemove }: Props) {
   const name = words.editor.stageNames[plan.stage];
   return (
-    <fieldset class="stage">
-      <legend>{name}</legend>
+    <fieldset class="stage" style={{ '--at': at }}>
+      <legend style={inRow(rows.name)}>{name}</legend>
       <Begin {...{ where, plan, onPlan }} />
       <VentSteps {...{ where, plan, onPlan }} />
       <Quantities {...{ where, plan, onPlan }} />
       <Vpd {...{ where, plan, onPlan }} />
       {onRemove !== undefined && (
-        <button type="button" class="quiet" onClick={onRemove}>
+        <button type="button" class="quiet" style={inRow(rows.remove)} onClick={onRemove}>
           {words.editor.removeStage(name)}
         </button>
       )}
