@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { cellAfterKey } from '../../web/strip/overlay-keys.ts';
 import { lineStyle, lineStyles, overlayRows } from '../../web/strip/overlay-lines.ts';
 
 describe('lines laid over each other', () => {
@@ -33,5 +34,26 @@ describe('their values as rows', () => {
 
   it('are none without a cell', () => {
     expect(overlayRows({ hours: [], batches: [] }, 12)).toEqual([]);
+  });
+});
+
+describe('their cross-hair by keys', () => {
+  it.each<[why: string, key: string, isDay: boolean, from: number | null, to: number | null | undefined]>([
+    ['begins at the first cell', 'ArrowRight', false, null, 0],
+    ['begins at the last cell when it goes back', 'ArrowLeft', false, null, 99],
+    ['goes on by one', 'ArrowRight', false, 3, 4],
+    ['goes on by a day', 'ArrowRight', true, 3, 27],
+    ['stops at the last cell', 'ArrowRight', true, 90, 99],
+    ['stops at the first cell', 'ArrowLeft', true, 3, 0],
+    ['goes to the first cell', 'Home', false, 50, 0],
+    ['goes to the last cell', 'End', false, 50, 99],
+    ['is put away', 'Escape', false, 50, null],
+    ['leaves other keys alone', 'Tab', false, 50, undefined],
+  ])('%s', (_, key, isDay, from, to) => {
+    expect(cellAfterKey(key, isDay, from, 100)).toBe(to);
+  });
+
+  it('leaves all keys alone where there is no cell', () => {
+    expect(cellAfterKey('Home', false, null, 0)).toBeUndefined();
   });
 });

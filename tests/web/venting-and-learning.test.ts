@@ -1,5 +1,5 @@
 // The next opening on the page of a chamber, and batches compared, as people meet them: in a real browser on a phone.
-import type { Page } from 'playwright-core';
+import type { Locator, Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import type { Batch } from '../../shared/healing/batch.ts';
 import { DAY_MS, HOUR_MS, MINUTE_MS } from '../../shared/units.ts';
@@ -84,6 +84,20 @@ async function openSixFinished() {
   return site;
 }
 
+/** The cross-hair by keys alone: seen in the legend, read out, and put away. */
+async function readByKeys(page: Page, section: Locator): Promise<void> {
+  await page.mouse.move(0, 0);
+  await section.getByRole('group', { name: /^Humidity.*Arrow keys move the cross-hair/ }).focus();
+  await page.keyboard.press('Home');
+  await page.keyboard.press('Shift+ArrowRight');
+  await page.keyboard.press('ArrowRight');
+  await section.getByRole('columnheader', { name: /^Day 2, hour \d+: %RH \/ °C$/ }).waitFor({ state: 'attached' });
+  const spoken = section.getByRole('status').filter({ hasText: 'Day 2' });
+  await expect.poll(() => spoken.textContent()).toMatch(/OLD-0 \d+ \/ \d+\.\d, OLD-5 \d+ \/ \d+\.\d$/);
+  await page.keyboard.press('Escape');
+  await section.getByRole('columnheader', { name: 'Point at a line' }).waitFor({ state: 'attached' });
+}
+
 describe('what batches teach', () => {
   it('stands beside their take, and several are laid over each other', async () => {
     const site = await openSixFinished();
@@ -105,6 +119,7 @@ describe('what batches teach', () => {
       .getByText(/^\d+ \/ \d+\.\d$/)
       .first()
       .waitFor();
+    await readByKeys(page, section);
     await section.getByText('Values as a table').click();
     await section.getByRole('columnheader', { name: 'OLD-5' }).waitFor();
     await look(page, 'learning');

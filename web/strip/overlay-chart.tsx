@@ -3,27 +3,66 @@ import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { OverlayView } from '../../shared/api/learning.ts';
 import { words } from '../late-strings.ts';
 import { humidityText, temperatureText } from '../quantities.ts';
-import { type BatchFact, OverlayLegend } from './overlay-legend.tsx';
+import { inUnit, type TemperatureUnit, temperatureUnit } from '../temperature-unit.ts';
+import { cellAfterKey } from './overlay-keys.ts';
+import { type BatchFact, OverlayLegend, whereOf } from './overlay-legend.tsx';
 import { overlayRows } from './overlay-lines.ts';
-import { createOverlayPlot, type OverlayInput } from './overlay-plot.ts';
+import { createOverlayPlot, type OverlayInput, type OverlayPlot } from './overlay-plot.ts';
 
 const ROW_HOURS = 12;
 
-function Picture({ label, input }: { readonly label: string; readonly input: OverlayInput }) {
+interface PictureProps {
+  readonly label: string;
+  readonly input: OverlayInput;
+  /** Where the cross-hair stands in all pictures of these batches; null = nowhere. */
+  readonly cell: number | null;
+  readonly onKeyDown: (event: KeyboardEvent) => void;
+}
+
+function Picture({ label, input, cell, onKeyDown }: PictureProps) {
   const host = useRef<HTMLDivElement>(null);
+  const plot = useRef<OverlayPlot | null>(null);
   useEffect(() => {
     const element = host.current;
     if (element === null) return;
     const room = () => [Math.max(40, element.clientWidth), Math.max(40, element.clientHeight)] as const;
-    const plot = createOverlayPlot(element, input, ...room());
-    const observer = new ResizeObserver(() => plot.resize(...room()));
+    const made = createOverlayPlot(element, input, ...room());
+    plot.current = made;
+    const observer = new ResizeObserver(() => made.resize(...room()));
     observer.observe(element);
     return () => {
       observer.disconnect();
-      plot.destroy();
+      made.destroy();
+      plot.current = null;
     };
   }, [input]);
-  return <div class="overlay-canvas" role="img" aria-label={label} ref={host} />;
+  useEffect(() => plot.current?.point(cell), [cell, input]);
+  return (
+    // biome-ignore lint/a11y/useSemanticElements: a fieldset groups form fields, and this is a picture that is read
+    <div
+      class="overlay-host"
+      // biome-ignore lint/a11y/noNoninteractiveTabindex: the keys move the cross-hair, so it must take the focus
+      tabIndex={0}
+      role="group"
+      aria-label={words.learning.keys(label)}
+      onKeyDown={onKeyDown}
+    >
+      <div class="overlay-canvas" role="img" aria-label={label} ref={host} />
+    </div>
+  );
+}
+
+/** What stands under the cross-hair, for who cannot see it: read out when keys moved it. */
+function Spoken({ view, cell }: { readonly view: OverlayView; readonly cell: number | null }) {
+  const values = view.batches.map(({ code, humidity, temperature }) => {
+    const at = (column: readonly (number | null)[]) => column[cell ?? -1] ?? null;
+    return `${code} ${words.learning.pair(humidityText(at(humidity)), temperatureText(at(temperature)))}`;
+  });
+  return (
+    <p class="unseen" role="status">
+      {cell !== null && `${whereOf(view, cell)}. ${values.join(', ')}`}
+    </p>
+  );
 }
 
 function Values({ view }: { readonly view: OverlayView }) {
@@ -33,7 +72,7 @@ function Values({ view }: { readonly view: OverlayView }) {
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so that the keys must reach it */}
       <section class="table-box" tabIndex={0} aria-label={words.learning.table}>
         <table>
-          <caption>{words.learning.tableCaption}</caption>
+          <caption>{words.learning.tableCaption(temperatureUnit.value)}</caption>
           <thead>
             <tr>
               <th scope="col">{words.learning.fromHour}</th>
@@ -70,27 +109,55 @@ interface Props {
 
 export function OverlayChart({ view, factsOf }: Props) {
   const [cell, setCell] = useState<number | null>(null);
-  const input = useMemo(
-    () => (quantity: 'humidity' | 'temperature') => ({
-      hours: view.hours,
-      lines: view.batches.map((batch) => batch[quantity]),
-      ...view.corridor[quantity],
-      dayLabel: words.chart.dayCell,
-      onPoint: setCell,
-    }),
-    [view],
-  );
-  const humidity = useMemo(() => input('humidity'), [input]);
-  const temperature = useMemo(() => input('temperature'), [input]);
+  const [isSpoken, setSpoken] = useState(false);
+  const unit = temperatureUnit.value;
+  const { humidity, temperature } = useMemo(() => {
+    const point = (at: number | null) => {
+      setCell(at);
+      setSpoken(false);
+    };
+    return inputsOf(view, unit, point);
+  }, [view, unit]);
+  const onKeyDown = (event: KeyboardEvent) => {
+    const next = cellAfterKey(event.key, event.shiftKey, cell, view.hours.length);
+    if (next === undefined || event.ctrlKey || event.metaKey || event.altKey) return;
+    event.preventDefault();
+    setCell(next);
+    setSpoken(true);
+  };
   const codes = view.batches.map(({ code }) => code).join(', ');
+  const heat = words.learning.temperature(unit);
   return (
     <div class="overlay">
       <OverlayLegend view={view} factsOf={factsOf} cell={cell} />
+      <Spoken view={view} cell={isSpoken ? cell : null} />
       <h4>{words.learning.humidity}</h4>
-      <Picture label={words.learning.picture(words.learning.humidity, codes)} input={humidity} />
-      <h4>{words.learning.temperature}</h4>
-      <Picture label={words.learning.picture(words.learning.temperature, codes)} input={temperature} />
+      <Picture
+        label={words.learning.picture(words.learning.humidity, codes)}
+        input={humidity}
+        {...{ cell, onKeyDown }}
+      />
+      <h4>{heat}</h4>
+      <Picture label={words.learning.picture(heat, codes)} input={temperature} {...{ cell, onKeyDown }} />
       <Values view={view} />
     </div>
   );
+}
+
+type Column = readonly (number | null)[];
+
+/** Both quantities as they are drawn, temperatures in the reader's unit. */
+function inputsOf(view: OverlayView, unit: TemperatureUnit, onPoint: OverlayInput['onPoint']) {
+  const shared = { hours: view.hours, dayLabel: words.chart.dayCell, onPoint };
+  const shown = (column: Column) => column.map((value) => (value === null ? null : inUnit(value, unit)));
+  const { humidity, temperature } = view.corridor;
+  return {
+    humidity: { ...shared, lines: view.batches.map((batch) => batch.humidity), ...humidity },
+    temperature: {
+      ...shared,
+      lines: view.batches.map((batch) => shown(batch.temperature)),
+      low: shown(temperature.low),
+      high: shown(temperature.high),
+    },
+  };
 }

@@ -2,6 +2,7 @@
 import type { OverlayView } from '../../shared/api/learning.ts';
 import { words } from '../late-strings.ts';
 import { humidityText, temperatureText } from '../quantities.ts';
+import { temperatureUnit } from '../temperature-unit.ts';
 import { lineStyle } from './overlay-lines.ts';
 
 /** Something that is told of a batch beside its line, such as its take. */
@@ -30,9 +31,9 @@ function LineSample({ index }: { readonly index: number }) {
 }
 
 /** "Day 3, hour 5" of a cell. */
-function whereOf({ hours }: OverlayView, cell: number): string {
+export function whereOf({ hours }: OverlayView, cell: number): string {
   const hour = Math.floor(hours[cell] ?? 0);
-  return words.learning.at(Math.floor(hour / HOURS_A_DAY) + 1, hour % HOURS_A_DAY);
+  return words.learning.at(Math.floor(hour / HOURS_A_DAY) + 1, hour % HOURS_A_DAY, temperatureUnit.value);
 }
 
 export function OverlayLegend({ view, factsOf, cell }: Props) {

@@ -18,6 +18,8 @@ export interface OverlayInput {
 }
 
 export interface OverlayPlot {
+  /** Puts the cross-hair on a cell, or away. Tells nobody. */
+  point(cell: number | null): void;
   resize(width: number, height: number): void;
   destroy(): void;
 }
@@ -43,7 +45,12 @@ function dayStarts(_plot: uPlot, _axis: number, from: number, to: number): numbe
   return Array.from({ length: Math.max(0, days) }, (_, i) => (Math.ceil(from / HOURS_A_DAY) + i) * HOURS_A_DAY);
 }
 
-function optionsFor(input: OverlayInput, width: number, height: number): uPlot.Options {
+function optionsFor(
+  input: OverlayInput,
+  width: number,
+  height: number,
+  onCursor: (plot: uPlot) => void,
+): uPlot.Options {
   const edge = { stroke: inks.bandEdge, width: 1, points: { show: false } };
   const lines = input.lines.map((_, index): uPlot.Series => {
     const { ink, dash } = lineStyle(index);
@@ -53,7 +60,7 @@ function optionsFor(input: OverlayInput, width: number, height: number): uPlot.O
     ...{ width, height },
     legend: { show: false },
     cursor: { y: false, points: { show: false }, drag: { x: false, y: false } },
-    hooks: { setCursor: [(plot) => input.onPoint(plot.cursor.idx ?? null)] },
+    hooks: { setCursor: [onCursor] },
     // From closing on, so that the first day has its mark too.
     scales: { x: { time: false, range: (_plot, _from, to) => [0, to] } },
     axes: [
@@ -70,8 +77,18 @@ function optionsFor(input: OverlayInput, width: number, height: number): uPlot.O
 
 /** Draws into `host`; another input is another plot. */
 export function createOverlayPlot(host: HTMLElement, input: OverlayInput, width: number, height: number): OverlayPlot {
-  const plot = new uPlot(optionsFor(input, width, height), dataOf(input), host);
+  let isPlaced = false;
+  const tell = ({ cursor }: uPlot) => {
+    if (!isPlaced) input.onPoint(cursor.idx ?? null);
+  };
+  const plot = new uPlot(optionsFor(input, width, height, tell), dataOf(input), host);
   return {
+    point(cell) {
+      const hour = cell === null ? undefined : input.hours[cell];
+      isPlaced = true;
+      plot.setCursor({ left: hour === undefined ? -10 : plot.valToPos(hour, 'x'), top: 0 });
+      isPlaced = false;
+    },
     resize: (newWidth, newHeight) => plot.setSize({ width: newWidth, height: newHeight }),
     destroy: () => plot.destroy(),
   };
