@@ -25,7 +25,7 @@ export async function openPage(
   browser: Browser,
   url: string,
   screen: Screen = wallScreen,
-  device: Pick<BrowserContextOptions, 'timezoneId' | 'hasTouch'> = {},
+  device: Pick<BrowserContextOptions, 'timezoneId' | 'hasTouch' | 'serviceWorkers'> = {},
 ): Promise<Page> {
   const context = await browser.newContext({ baseURL: url, locale: 'en-US', viewport: screen, ...device });
   context.setDefaultTimeout(15_000);

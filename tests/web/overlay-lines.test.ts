@@ -38,6 +38,8 @@ describe('their values as rows', () => {
 });
 
 describe('their cross-hair by keys', () => {
+  const cells = (count: number, hours: number) => Array.from({ length: count }, (_, cell) => (cell + 0.5) * hours);
+
   it.each<[why: string, key: string, isDay: boolean, from: number | null, to: number | null | undefined]>([
     ['begins at the first cell', 'ArrowRight', false, null, 0],
     ['begins at the last cell when it goes back', 'ArrowLeft', false, null, 99],
@@ -50,10 +52,15 @@ describe('their cross-hair by keys', () => {
     ['is put away', 'Escape', false, 50, null],
     ['leaves other keys alone', 'Tab', false, 50, undefined],
   ])('%s', (_, key, isDay, from, to) => {
-    expect(cellAfterKey(key, isDay, from, 100)).toBe(to);
+    expect(cellAfterKey(key, isDay, from, cells(100, 1))).toBe(to);
   });
 
   it('leaves all keys alone where there is no cell', () => {
-    expect(cellAfterKey('Home', false, null, 0)).toBeUndefined();
+    expect(cellAfterKey('Home', false, null, [])).toBeUndefined();
+  });
+
+  it('goes by a day whatever a cell is long', () => {
+    expect(cellAfterKey('ArrowRight', true, 0, cells(100, 0.5))).toBe(48);
+    expect(cellAfterKey('ArrowRight', true, 0, cells(100, 48))).toBe(1);
   });
 });

@@ -69,8 +69,12 @@ function Steps() {
   const [isSiteSaved, setSiteSaved] = useState(false);
   const [isPlanTaken, setPlanTaken] = useState(false);
   const { settings, broker, probes, profiles, batches } = parts;
-  const missing = [settings, broker, probes, profiles, batches].find(({ data }) => data === undefined);
-  if (missing !== undefined) return <LoadState {...missing} />;
+  const missing = [settings, broker, probes, profiles, batches].filter(({ data }) => data === undefined);
+  const askAgain = () => {
+    for (const part of missing) part.reload();
+  };
+  if (missing.length > 0)
+    return <LoadState problem={missing.find(({ problem }) => problem)?.problem} reload={askAgain} />;
   const chambers = allChambers.value;
   const chamber = chambers[0];
   const batch = batches.data?.[0];

@@ -18,7 +18,11 @@ import { takenWords } from '../taken-words.ts';
 import { dayAndTime } from '../when.ts';
 import { AlarmStatistics } from './alarm-statistics.tsx';
 
+/** More at once is a wall of red that nobody reads: the worst stand first. */
+const SHOWN_AT_FIRST = 20;
+
 function Active({ alarms, onDone }: { readonly alarms: readonly AlarmView[]; readonly onDone: () => void }) {
+  const [isWhole, setWhole] = useState(false);
   if (alarms.length === 0) return <p class="quiet-line">{words.alarms.noneActive}</p>;
   const worstFirst = [...alarms].sort((one, other) => alarmRank(one) - alarmRank(other));
   const open = alarms.filter(isOpen).length;
@@ -26,10 +30,15 @@ function Active({ alarms, onDone }: { readonly alarms: readonly AlarmView[]; rea
     <>
       <p class="summary">{words.alarms.summary(open, alarms.length - open)}</p>
       <ul class="alarm-list is-wide">
-        {worstFirst.map((alarm) => (
+        {worstFirst.slice(0, isWhole ? undefined : SHOWN_AT_FIRST).map((alarm) => (
           <AlarmItem key={alarm.id} alarm={alarm} withChamber={true} onDone={onDone} />
         ))}
       </ul>
+      {!isWhole && alarms.length > SHOWN_AT_FIRST && (
+        <button type="button" onClick={() => setWhole(true)}>
+          {words.alarms.showAll(alarms.length)}
+        </button>
+      )}
     </>
   );
 }

@@ -119,7 +119,7 @@ export function OverlayChart({ view, factsOf }: Props) {
     return inputsOf(view, unit, point);
   }, [view, unit]);
   const onKeyDown = (event: KeyboardEvent) => {
-    const next = cellAfterKey(event.key, event.shiftKey, cell, view.hours.length);
+    const next = cellAfterKey(event.key, event.shiftKey, cell, view.hours);
     if (next === undefined || event.ctrlKey || event.metaKey || event.altKey) return;
     event.preventDefault();
     setCell(next);

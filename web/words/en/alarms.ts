@@ -6,6 +6,7 @@ export const alarms = {
     title: 'Alarms',
     active: 'In force',
     recent: 'Earlier',
+    showAll: (count: number) => `Show all ${count}`,
     noneActive: 'No alarm is in force.',
     noneRecent: 'There has been no alarm yet.',
     before: 'Show those before',

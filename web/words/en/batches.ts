@@ -83,6 +83,6 @@ export const batches = {
     pointAt: 'Point at a line',
     at: (day: number, hour: number, unit: string) => `Day ${day}, hour ${hour}: %RH / ${unit}`,
     keys: (picture: string) =>
-      `${picture}. Arrow keys move the cross-hair by an hour, with shift by a day; Home and End go to the ends, Escape puts it away.`,
+      `${picture}. Arrow keys move the cross-hair, with shift by a day; Home and End go to the ends, Escape puts it away.`,
   },
 };

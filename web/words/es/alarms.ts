@@ -8,6 +8,7 @@ export const alarms: typeof english = {
     title: 'Alarmas',
     active: 'En vigor',
     recent: 'Anteriores',
+    showAll: (count) => `Mostrar las ${count}`,
     noneActive: 'No hay ninguna alarma en vigor.',
     noneRecent: 'Aún no ha habido ninguna alarma.',
     before: 'Mostrar las de antes',

@@ -85,7 +85,7 @@ export const batches: typeof english = {
     pointAt: 'Señale una línea',
     at: (day, hour, unit) => `Día ${day}, hora ${hour}: %HR / ${unit}`,
     keys: (picture) =>
-      `${picture}. Las flechas mueven la línea de lectura una hora, con mayúsculas un día; Inicio y Fin van a los extremos, Escape la quita.`,
+      `${picture}. Las flechas mueven la línea de lectura, con mayúsculas un día; Inicio y Fin van a los extremos, Escape la quita.`,
     fromHour: 'Desde la hora',
     pair: (humidity, temperature) => `${humidity} / ${temperature}`,
   },

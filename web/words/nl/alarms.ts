@@ -8,6 +8,7 @@ export const alarms: typeof english = {
     title: 'Alarmen',
     active: 'Van kracht',
     recent: 'Eerder',
+    showAll: (count) => `Toon alle ${count}`,
     noneActive: 'Er is geen alarm van kracht.',
     noneRecent: 'Er is nog geen alarm geweest.',
     before: 'Toon die daarvoor',

@@ -83,7 +83,7 @@ export const batches: typeof english = {
     pointAt: 'Wijs een lijn aan',
     at: (day, hour, unit) => `Dag ${day}, uur ${hour}: %RV / ${unit}`,
     keys: (picture) =>
-      `${picture}. Pijltjestoetsen verplaatsen de meetlijn een uur, met shift een dag; Home en End gaan naar de uiteinden, Escape haalt hem weg.`,
+      `${picture}. Pijltjestoetsen verplaatsen de meetlijn, met shift een dag; Home en End gaan naar de uiteinden, Escape haalt hem weg.`,
     fromHour: 'Vanaf uur',
     pair: (humidity, temperature) => `${humidity} / ${temperature}`,
   },
