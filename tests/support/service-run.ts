@@ -14,19 +14,25 @@ export interface ServiceRun {
   /** The first line on stdout; rejects when the process ends before it. */
   readonly ready: Promise<string>;
   readonly ended: Promise<Ended>;
+  readonly pid: number;
   kill(signal: NodeJS.Signals): void;
 }
 
 const root = resolve(import.meta.dirname, '../..');
 
-/** Starts a script of the repository with settings as environment variables; other settings of this machine do not reach it. */
+/**
+ * Starts a script of the repository with settings as environment variables; other settings of this machine do not reach it. `within` is a
+ * command that ends by running what follows it, in a world of its own.
+ */
 export function startService(
   script: string,
   environment: Readonly<Record<string, string>>,
   args: readonly string[] = [],
+  within: readonly string[] = [],
 ): ServiceRun {
   const own = Object.entries(process.env).filter(([name]) => !name.startsWith('TAKEWELL_'));
-  const child = spawn(process.execPath, [resolve(root, script), ...args], {
+  const [program = process.execPath, ...rest] = [...within, process.execPath, resolve(root, script), ...args];
+  const child = spawn(program, rest, {
     cwd: root,
     env: { ...Object.fromEntries(own), ...environment },
     stdio: ['ignore', 'pipe', 'pipe'],
@@ -39,7 +45,7 @@ export function startService(
     child.kill('SIGKILL');
     await ended;
   });
-  return { ready, ended, kill: (signal) => void child.kill(signal) };
+  return { ready, ended, pid: child.pid ?? 0, kill: (signal) => void child.kill(signal) };
 }
 
 function gather(child: ChildProcess): Promise<Ended> {
