@@ -6,7 +6,7 @@ import type { AlarmStatisticsView } from '../shared/api/alarm-statistics.ts';
 import type { AlarmView } from '../shared/api/alarms.ts';
 import type { BatchView, CheckView, LogEntry } from '../shared/api/batches.ts';
 import type { CalibrationView } from '../shared/api/calibrations.ts';
-import type { ChamberView, ClimateSeries } from '../shared/api/chambers.ts';
+import type { ChamberView, ClimateSeries, RetiredChamber } from '../shared/api/chambers.ts';
 import type { ChannelsView } from '../shared/api/channels.ts';
 import type { Duty, DutyView } from '../shared/api/duty.ts';
 import type { ExposureView } from '../shared/api/exposure.ts';
@@ -53,6 +53,8 @@ export const calls = {
   chamber: (id: string) => getJson<ChamberView>(`/chambers/${id}`),
   addChamber: (name: string) => sendJson<ChamberView>('POST', '/chambers', { name }),
   renameChamber: (id: string, name: string) => sendJson('PATCH', `/chambers/${id}`, { name }),
+  retiredChambers: () => listAll<RetiredChamber>('/retired-chambers'),
+  bringBackChamber: (id: string, name: string) => sendJson('POST', `/retired-chambers/${id}/bring-back`, { name }),
   removeChamber: (id: string) => sendJson('DELETE', `/chambers/${id}`),
   takeOutOfService: (id: string, rule: RuleId, reason: string) =>
     sendJson<ChamberView>('POST', `/chambers/${id}/rules/${rule}/out-of-service`, { reason }),

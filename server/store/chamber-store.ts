@@ -1,4 +1,4 @@
-// Chambers, and those that are retired: kept for the records of their batches, shown nowhere else.
+// Chambers, and those that are retired: kept for the records of their batches, and to be brought back.
 import type { Database } from 'better-sqlite3';
 import type { Chamber, Store } from './store.ts';
 import { guarded } from './store-problem.ts';
@@ -14,6 +14,13 @@ export function openChamberStore(db: Database): Store['chambers'] {
   const retire = db.prepare(
     'UPDATE chambers SET retired_ms = ?, retired_name = name, name = id WHERE id = ? AND retired_ms IS NULL',
   );
+  const retired = db.prepare<[], Chamber & { retiredMs: number }>(
+    `SELECT id, retired_name name, created_ms createdMs, retired_ms retiredMs FROM chambers
+     WHERE retired_ms IS NOT NULL ORDER BY retired_ms DESC, id`,
+  );
+  const bringBack = db.prepare(
+    'UPDATE chambers SET name = ?, retired_ms = NULL, retired_name = NULL WHERE id = ? AND retired_ms IS NOT NULL',
+  );
   const remove = db.prepare('DELETE FROM chambers WHERE id = ?');
   return {
     list: async () => guarded(() => list.all()),
@@ -24,6 +31,8 @@ export function openChamberStore(db: Database): Store['chambers'] {
     },
     rename: async (id, name) => guarded(() => rename.run(name, id).changes > 0),
     retire: async (id, atMs) => guarded(() => retire.run(atMs, id).changes > 0),
+    retired: async () => guarded(() => retired.all()),
+    bringBack: async (id, name) => guarded(() => bringBack.run(name, id).changes > 0),
     remove: async (id) => guarded(() => remove.run(id).changes > 0),
   };
 }

@@ -302,6 +302,10 @@ export interface Store {
     rename(id: string, name: string): Promise<boolean>;
     /** Its name may be used again; what happened in it is kept. */
     retire(id: string, atMs: number): Promise<boolean>;
+    /** Those that are retired, the last one first. */
+    retired(): Promise<(Chamber & { readonly retiredMs: number })[]>;
+    /** Puts a retired one into use again; false when none is retired under this id. */
+    bringBack(id: string, name: string): Promise<boolean>;
     remove(id: string): Promise<boolean>;
   };
   readonly probes: {

@@ -89,6 +89,13 @@ export function createChamberActs({ store, watch, rounds, clock }: ChamberActPar
       };
       await rounds.change([id], remove, () => ({ batches: [{ chamberId: id, batchId: null }] }));
     },
+    /** Puts a retired chamber into use again, under this name; its batches and records are those it had. Its probes are to be placed anew. */
+    async bringBackChamber(id: string, name: string): Promise<void> {
+      const bringBack = async () => {
+        if (!(await store.chambers.bringBack(id, name).catch(sayTaken))) throw noChamber();
+      };
+      await rounds.change([id], bringBack, () => ({ batches: [{ chamberId: id, batchId: null }] }));
+    },
     /** Adds a probe that has not been heard yet, and places it where it is to stand. */
     async addProbe(wanted: NewProbe): Promise<Probe> {
       const target = targetOf(null, wanted);

@@ -21,13 +21,20 @@ export async function openChamberBook(store: Store, memories: ReadonlyMap<string
   const chambers = new Map<string, WatchedChamber>();
   const names = new Map((await store.chambers.listWithRetired()).map(({ id, name }) => [id, name]));
 
+  // A chamber that was retired may come back: with what it was left with, not with what was stored at the start.
+  const left = new Map(memories);
+
   const reload = async (chamberId: string) => {
     const chamber = (await store.chambers.list()).find(({ id }) => id === chamberId);
-    if (chamber === undefined) return void chambers.delete(chamberId);
+    if (chamber === undefined) {
+      left.set(chamberId, chambers.get(chamberId)?.watch ?? emptyWatch(chamberId));
+      chambers.delete(chamberId);
+      return;
+    }
     names.set(chamber.id, chamber.name);
     const batch = (await store.batches.open()).find((one) => one.chamberId === chamberId);
     const healing = batch === undefined ? null : await loadHealing(store, batch);
-    const watch = chambers.get(chamberId)?.watch ?? memories.get(chamberId) ?? emptyWatch(chamberId);
+    const watch = chambers.get(chamberId)?.watch ?? left.get(chamberId) ?? emptyWatch(chamberId);
     const trends = chambers.get(chamberId)?.trends ?? noTrends;
     chambers.set(chamberId, { chamber, healing, watch, trends });
   };

@@ -103,6 +103,10 @@ export const outOfServiceBodySchema = z.object({
   reason: z.string().trim().min(3, shapes.sayWhy).max(300),
 });
 
+/** Out of use, kept for the records of its batches. */
+export const retiredChamberSchema = z.object({ id: idSchema, name: z.string(), retiredAt: timeSchema });
+export type RetiredChamber = z.infer<typeof retiredChamberSchema>;
+
 export const newChamberSchema = z.object({ name: nameSchema });
 export const chamberPatchSchema = newChamberSchema.partial();
 

@@ -13,6 +13,7 @@ import { PageHead } from '../parts/page-head.tsx';
 import { useLoad } from '../parts/use-load.ts';
 import { loadSession, maySetUp } from '../session.ts';
 import { clockTime, isZone, zoneNames } from '../when.ts';
+import { RetiredChambers } from './retired-chambers.tsx';
 import { WallLinks } from './wall-links.tsx';
 
 const { settings: say } = words;
@@ -124,7 +125,12 @@ export function SettingsPage() {
         {settings.data !== undefined &&
           (maySetUp.value ? <SettingsForm settings={settings.data} /> : <SettingsFacts settings={settings.data} />)}
       </section>
-      {maySetUp.value && <WallLinks />}
+      {maySetUp.value && (
+        <div class="columns">
+          <WallLinks />
+          <RetiredChambers />
+        </div>
+      )}
     </main>
   );
 }

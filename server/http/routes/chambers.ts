@@ -6,9 +6,11 @@ import {
   climateQuerySchema,
   climateSeriesSchema,
   newChamberSchema,
+  retiredChamberSchema,
 } from '../../../shared/api/chambers.ts';
 import { idSchema, listOf } from '../../../shared/api/common.ts';
 import { Problem } from '../../../shared/problem.ts';
+import { utcText } from '../../../shared/units.ts';
 import { createChamberTexts } from '../../views/chamber-texts.ts';
 import { viewChamber } from '../../views/chamber-view.ts';
 import { chartClimate } from '../../views/chart-climate.ts';
@@ -20,7 +22,7 @@ const chamberListSchema = listOf(chamberSchema);
 type ChamberList = z.infer<typeof chamberListSchema>;
 
 export function chamberRoutes(app: Routes, parts: HttpParts): void {
-  const { watch, chamberActs, clock } = parts;
+  const { watch, chamberActs, clock, store } = parts;
   const find = (id: string) => {
     const chamber = watch.chamber(id);
     if (chamber === undefined) throw new Problem('not-found', ({ problems }) => problems.noSuchChamber);
@@ -67,6 +69,28 @@ export function chamberRoutes(app: Routes, parts: HttpParts): void {
     async ({ params }, reply) => {
       await chamberActs.removeChamber(params.id);
       return reply.code(204).send(null);
+    },
+  );
+  app.get(
+    '/retired-chambers',
+    { config: { role: 'manager' }, schema: { response: { 200: listOf(retiredChamberSchema) } } },
+    async () => ({
+      items: (await store.chambers.retired()).map(({ id, name, retiredMs }) => ({
+        ...{ id, name },
+        retiredAt: utcText(retiredMs),
+      })),
+      nextCursor: null,
+    }),
+  );
+  app.post(
+    '/retired-chambers/:id/bring-back',
+    {
+      config: { role: 'manager' },
+      schema: { params: idParams, body: newChamberSchema, response: { 200: chamberSchema } },
+    },
+    async ({ params, body }) => {
+      await chamberActs.bringBackChamber(params.id, body.name);
+      return view(params.id);
     },
   );
   app.get(

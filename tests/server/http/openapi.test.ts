@@ -67,6 +67,8 @@ const contract: Record<string, string> = {
 const added: Record<string, string> = {
   '/people/me': 'patch',
   '/people/me/reach': 'get',
+  '/retired-chambers': 'get',
+  '/retired-chambers/{id}/bring-back': 'post',
   '/batches/{id}/venting': 'get',
   '/batches/{id}/exposure': 'get',
   '/batches/learning': 'get',

@@ -68,6 +68,8 @@ const manager: readonly [Method, string][] = [
   ['POST', '/chambers'],
   ['PATCH', '/chambers/{id}'],
   ['DELETE', '/chambers/{id}'],
+  ['GET', '/retired-chambers'],
+  ['POST', '/retired-chambers/{id}/bring-back'],
   ['POST', '/chambers/{id}/rules/{rule}/out-of-service'],
   ['POST', '/chambers/{id}/rules/{rule}/return-to-service'],
   ['POST', '/probes'],

@@ -61,6 +61,24 @@ describe('chambers', () => {
     expect((await later.api.get('/alarms')).body).toMatchObject({ items: [{ rule: 'heat', chamberName: 'Tent 1' }] });
   });
 
+  it('that were retired come back under a free name, with their batches and none of the alarms from then', async () => {
+    const tent = await openHotTent();
+    await tent.app.parts.batchActs.finish(tent.batch.id, 900, '', 'Ann');
+    await acts(tent).removeChamber(tent.chamberId);
+    await acts(tent).addChamber('Tent 1');
+    const retired = async () => (await tent.api.get<{ items: object[] }>('/retired-chambers')).body.items;
+    expect(await retired()).toMatchObject([{ id: tent.chamberId, name: 'Tent 1' }]);
+    await refused(acts(tent).bringBackChamber(tent.chamberId, 'Tent 1'), 'conflict', /name/);
+    await refused(acts(tent).bringBackChamber('nowhere', 'Tent 2'), 'not-found', /no such chamber/);
+    await acts(tent).bringBackChamber(tent.chamberId, 'Tent 2');
+    await tent.app.tick();
+    expect(await retired()).toEqual([]);
+    const back = async ({ api }: Tent) => (await api.get<ChamberView>(`/chambers/${tent.chamberId}`)).body;
+    expect(await back(tent)).toMatchObject({ name: 'Tent 2', batch: null, alarms: [] });
+    expect((await tent.api.get(`/batches/${tent.batch.id}`)).body).toMatchObject({ chamberName: 'Tent 2' });
+    expect(await back(await tent.reopen())).toMatchObject({ name: 'Tent 2', batch: null });
+  });
+
   it('that are removed set their probes free', async () => {
     const tent = await openTent();
     await acts(tent).removeChamber(tent.chamberId);

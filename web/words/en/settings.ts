@@ -30,6 +30,16 @@ export const settings = {
     managerOnly: 'Only a manager can change these.',
     metres: (count: number) => `${count} m`,
   },
+  retired: {
+    title: 'Retired chambers',
+    why: 'Chambers that were removed after a batch had been in them. Their batches and records are kept.',
+    none: 'No chamber is retired.',
+    line: (name: string, since: string) => `${name}, since ${since}`,
+    act: 'Bring back',
+    actFor: (name: string) => `Bring back ${name}`,
+    hint: 'Place its probes anew under Sensors afterwards.',
+    back: (name: string) => `${name} is in use again`,
+  },
   wallLinks: {
     title: 'Wall screens',
     why: 'A link that shows everything in big type and changes nothing, without signing in. For a screen on the wall or an old tablet.',

@@ -32,6 +32,16 @@ export const settings: typeof english = {
     managerOnly: 'Solo un responsable puede cambiarlos.',
     metres: (count) => `${count} m`,
   },
+  retired: {
+    title: 'Cámaras retiradas',
+    why: 'Cámaras que se quitaron después de haber tenido un lote. Sus lotes y registros se conservan.',
+    none: 'No hay ninguna cámara retirada.',
+    line: (name, since) => `${name}, desde ${since}`,
+    act: 'Recuperar',
+    actFor: (name) => `Recuperar ${name}`,
+    hint: 'Después coloque de nuevo sus sondas en Sensores.',
+    back: (name) => `${name} vuelve a estar en uso`,
+  },
   wallLinks: {
     title: 'Pantallas de pared',
     why: 'Un enlace que lo muestra todo en grande y no cambia nada, sin iniciar sesión. Para una pantalla en la pared o una tableta vieja.',

@@ -32,6 +32,16 @@ export const settings: typeof english = {
     managerOnly: 'Alleen een beheerder kan deze wijzigen.',
     metres: (count) => `${count} m`,
   },
+  retired: {
+    title: 'Buiten gebruik',
+    why: 'Tenten die zijn verwijderd nadat er een partij in was. Hun partijen en verslagen blijven bewaard.',
+    none: 'Er is geen tent buiten gebruik.',
+    line: (name, since) => `${name}, sinds ${since}`,
+    act: 'Terughalen',
+    actFor: (name) => `${name} terughalen`,
+    hint: 'Plaats daarna de sondes opnieuw onder Sensoren.',
+    back: (name) => `${name} is weer in gebruik`,
+  },
   wallLinks: {
     title: 'Wandschermen',
     why: 'Een link die alles groot toont en niets verandert, zonder aanmelden. Voor een scherm aan de wand of een oude tablet.',
