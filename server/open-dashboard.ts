@@ -1,5 +1,6 @@
 // The HTTP side, given what it needs of the rest: who signs in, how the service is, how records are written, how people are told.
 import type { Logger } from 'pino';
+import { utcText } from '../shared/units.ts';
 import type { AcknowledgeLinks } from './acknowledge-links.ts';
 import type { Acts } from './acts.ts';
 import type { Alerting } from './alerting.ts';
@@ -64,18 +65,25 @@ export function openDashboard(parts: DashboardParts): Promise<HttpServer> {
   );
 }
 
-function tellingOf({ books: { targets, duty }, alerting, settings }: DashboardParts): Telling {
+/** Each act that may change whom alerts reach is told to the open pages. */
+function tellingOf({ books: { targets, duty }, alerting, settings, hub, clock }: DashboardParts): Telling {
+  const thenHint = async <T>(done: Promise<T>): Promise<T> => {
+    const result = await done;
+    hub.publish({ event: 'reach', at: utcText(clock.nowMs()) });
+    return result;
+  };
+  const refresh = async () => {
+    await targets.refresh();
+    await duty.refresh();
+  };
   return {
     pushKey: alerting.pushKey,
     publicUrl: settings.publicUrl,
     channels: targets.channels,
-    changeChannels: targets.changeChannels,
-    targetsChanged: async () => {
-      await targets.refresh();
-      await duty.refresh();
-    },
-    test: alerting.delivery.sendTest,
-    confirm: alerting.confirm,
+    changeChannels: (channels) => thenHint(targets.changeChannels(channels)),
+    targetsChanged: () => thenHint(refresh()),
+    test: (target) => thenHint(alerting.delivery.sendTest(target)),
+    confirm: (noticeId, secret) => thenHint(alerting.confirm(noticeId, secret)),
   };
 }
 

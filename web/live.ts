@@ -18,7 +18,7 @@ export const connection = signal<Connection>('connecting');
 /** When the service was last heard, ms by its clock; null = never. */
 export const heardMs = signal<number | null>(null);
 /** Counts up whenever a page that holds a list of its own should ask for it again. */
-export const changes = { all: signal(0), alarms: signal(0), batches: signal(0), probes: signal(0) };
+export const changes = { all: signal(0), alarms: signal(0), batches: signal(0), probes: signal(0), reach: signal(0) };
 export const loadProblem = signal<ApiProblem | undefined>(undefined);
 
 const probesMs = 5 * SECOND_MS;
@@ -140,6 +140,9 @@ export function takeEvent(event: StreamEvent): void {
     case 'batch':
       changes.batches.value++;
       void reloadChamber(event.chamberId);
+      break;
+    case 'reach':
+      changes.reach.value++;
       break;
     case 'probe':
       hintProbes();

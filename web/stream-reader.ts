@@ -14,6 +14,7 @@ const names = [
   'climate',
   'alarm',
   'batch',
+  'reach',
   'probe',
 ] as const satisfies readonly StreamEvent['event'][];
 

@@ -19,6 +19,8 @@ export const streamEventSchema = z.discriminatedUnion('event', [
   z.object({ event: z.literal('alarm'), at: timeSchema, alarm: alarmSchema }),
   /** Something about this chamber or its batch changed: ask for them again. */
   z.object({ event: z.literal('batch'), at: timeSchema, chamberId: idSchema, batchId: idSchema.nullable() }),
+  /** Whom alerts reach may have changed: ask again. */
+  z.object({ event: z.literal('reach'), at: timeSchema }),
   z.object({ event: z.literal('probe'), at: timeSchema, probeId: idSchema }),
 ]);
 export type StreamEvent = z.infer<typeof streamEventSchema>;

@@ -24,7 +24,6 @@ test('my page of alerts says whether alerts reach me, and what to do when they d
   const sendTest = () => api.post('/channels/test', { channel: 'webhook', webhookId: body.webhooks[0]?.id });
   receiver.answerWith({ status: 404 });
   await sendTest();
-  await page.reload();
   await reach.getByText('Alerts do not reach you', { exact: true }).waitFor();
   await reach.getByText(/Gateway: failed .*404/).waitFor();
   for (const screen of [wallScreen, phone]) {
@@ -37,7 +36,6 @@ test('my page of alerts says whether alerts reach me, and what to do when they d
 
   receiver.answerWith({ status: 204 });
   await sendTest();
-  await page.reload();
   await reach.getByText('Alerts can reach you now', { exact: true }).waitFor();
   await reach.getByText(/Gateway: taken over/).waitFor();
   expect(receiver.calls).toHaveLength(2);

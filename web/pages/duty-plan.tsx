@@ -7,7 +7,7 @@ import { LoadState } from '../parts/load-state.tsx';
 import { Section } from '../parts/section.tsx';
 import { ShapeMark } from '../parts/shape-mark.tsx';
 import { useLoad } from '../parts/use-load.ts';
-import { maySetUp, zone } from '../session.ts';
+import { maySetUp, session, zone } from '../session.ts';
 import { dayAndTime } from '../when.ts';
 import { DutyOrder } from './duty-order.tsx';
 import { DutyLines, DutyRota } from './duty-rota.tsx';
@@ -54,7 +54,9 @@ function Plan({ duty, onChanged }: { readonly duty: DutyView; readonly onChanged
       <div class="duty-sight">
         <p class="duty-now">{sayNow(duty)}</p>
         {duty.spans.length > 0 && <Gaps gaps={duty.gaps} />}
-        {mute.length > 0 && <p class="details">{say.cannotReach(mute.join(', '))}</p>}
+        {mute.length > 0 && (
+          <p class="details">{session.value?.demo === true ? words.reach.demo : say.cannotReach(mute.join(', '))}</p>
+        )}
         {duty.spans.length > 0 && <DutyWeek duty={duty} />}
         <p class="details">{say.steps({ next, everyone, siren, repeat: duty.repeatMinutes })}</p>
       </div>

@@ -5,10 +5,11 @@ import { calls } from '../calls.ts';
 import type { Shape } from '../chamber-state.ts';
 import { slowNowMs } from '../clock.ts';
 import { words } from '../late-strings.ts';
+import { changes } from '../live.ts';
 import { LoadState } from '../parts/load-state.tsx';
 import { ShapeMark } from '../parts/shape-mark.tsx';
 import { useLoad } from '../parts/use-load.ts';
-import { zone } from '../session.ts';
+import { session, zone } from '../session.ts';
 import { dayAndTime } from '../when.ts';
 
 const { reach: say } = words;
@@ -39,9 +40,9 @@ function sayDuty({ isOnDuty, dutyUntil, nextDutyAt }: ReachView): string {
   return nextDutyAt === null ? say.offDuty : say.nextDuty(sayTime(nextDutyAt));
 }
 
-/** `me` is asked about anew when how they are told changes. */
+/** Asked anew when how they are told changes, after tests, and when something was or may have been told. */
 export function MyReach({ me }: { readonly me: Person }) {
-  const reach = useLoad(calls.reach, JSON.stringify(me));
+  const reach = useLoad(calls.reach, JSON.stringify(me), [changes.reach, changes.alarms]);
   const { data } = reach;
   if (data === undefined) return <LoadState {...reach} />;
   return (
@@ -51,6 +52,7 @@ export function MyReach({ me }: { readonly me: Person }) {
         <span>{say.verdicts[data.verdict]}</span>
       </p>
       {data.verdict !== 'reached' && <p>{say.advice[data.verdict]}</p>}
+      {data.verdict === 'no-way' && session.value?.demo === true && <p class="details">{say.demo}</p>}
       <p class="details">
         {sayDuty(data)} {data.quietUntil !== null && say.quiet(data.quietUntil)}
       </p>

@@ -65,6 +65,7 @@ export const duty = {
   },
   reach: {
     title: 'Whether alerts reach me',
+    demo: 'This is the demo: its people are invented and have neither phone nor address, so nobody is told. Add a way of your own to try it.',
     verdicts: {
       reached: 'Alerts can reach you now',
       untried: 'Alerts can reach you, but none was sent yet',

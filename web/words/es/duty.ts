@@ -68,6 +68,7 @@ export const duty: typeof english = {
   },
   reach: {
     title: 'Si me llegan los avisos',
+    demo: 'Esta es la demo: sus personas son inventadas y no tienen teléfono ni dirección, así que no se avisa a nadie. Añada una vía propia para probarlo.',
     verdicts: {
       reached: 'Los avisos pueden llegarle ahora',
       untried: 'Los avisos pueden llegarle, pero aún no se envió ninguno',

@@ -67,6 +67,7 @@ export const duty: typeof english = {
   },
   reach: {
     title: 'Of meldingen mij bereiken',
+    demo: 'Dit is de demo: de mensen zijn verzonnen en hebben geen telefoon en geen adres, dus wordt niemand gewaarschuwd. Voeg zelf een weg toe om het te proberen.',
     verdicts: {
       reached: 'Meldingen kunnen je nu bereiken',
       untried: 'Meldingen kunnen je bereiken, maar er is nog geen gestuurd',
