@@ -12,7 +12,7 @@ export const checks: SharedWords['checks'] = {
   },
   newBlade: {
     question: 'Wordt voor elke tray een nieuw mesje genomen?',
-    ifNo: 'Zet op elke plek een doos mesjes en een naaldenbak, en wissel vóór de volgende tray.',
+    ifNo: 'Zet op elke plek een doos mesjes en een bakje voor de gebruikte, en wissel vóór de volgende tray.',
   },
   handsAndTools: {
     question: 'Zijn handen en gereedschap ontsmet?',

@@ -25,7 +25,7 @@ export const names: SharedWords['names'] = {
     'silent-probe': 'Stille voeler',
     'silent-chamber': 'Stille tent',
     'heat-ahead': 'Hitte op komst',
-    vpd: 'Dampdruktekort',
+    vpd: 'Dampdrukdeficit',
     'suspect-probe': 'Twijfel aan een voeler',
     'check-overdue': 'Gemiste controle',
     'check-failed': 'Slechte controle',

@@ -8,7 +8,7 @@ export const acts: typeof english = {
     acknowledged: 'Confirmada',
     shelve: 'Aplazar',
     shelveTitle: 'Aplazar esta alarma',
-    shelveHint: 'Calla este tiempo y vuelve a avisar si sigue igual.',
+    shelveHint: 'Queda en silencio ese tiempo y vuelve a avisar si sigue igual.',
     minutes: 'Minutos',
     reason: 'Motivo, para que otros lo sepan',
     shelved: 'Aplazada',
@@ -34,7 +34,7 @@ export const acts: typeof english = {
     filmDry: 'Plástico seco',
     working: 'Trabajo dentro…',
     workingTitle:
-      '¿Cuánto tiempo trabajará en el túnel? Las alarmas de aire seco, húmedo y frío callan ese tiempo; la de calor sigue avisando.',
+      '¿Cuánto tiempo trabajará en el túnel? Las alarmas de aire seco, húmedo y frío quedan en silencio ese tiempo; la de calor sigue avisando.',
     workingFor: (minutes) => `${minutes} min`,
     note: 'Nota…',
     noteText: 'Nota',
@@ -62,7 +62,7 @@ export const acts: typeof english = {
     noFor: (question) => `No: ${question}`,
     saved: 'Respuesta guardada',
     together: (count) =>
-      `${count} controles van una vez: repáselos todos, conteste no donde algo no esté bien y después el resto de golpe.`,
+      `${count} controles van juntos: repáselos todos, conteste «no» donde algo no esté bien y después el resto de una vez.`,
     yesToAll: (count) => `Sí a los ${count}`,
     yesToRest: (count) => `Sí a los otros ${count}`,
     savedAll: 'Respuestas guardadas',

@@ -2,7 +2,7 @@
 import type { chamber as english } from '../en/chamber.ts';
 
 const quietAir = (until: string) =>
-  `Las alarmas de aire seco, húmedo y frío callan hasta las ${until}; la de calor sigue avisando.`;
+  `Las alarmas de aire seco, húmedo y frío quedan en silencio hasta las ${until}; la de calor sigue avisando.`;
 
 export const chamber: typeof english = {
   firstSteps: {
@@ -12,7 +12,7 @@ export const chamber: typeof english = {
     goOn: 'Seguir con los pasos',
     crewIntro: 'Aún no hay nada configurado. Un responsable añade la primera cámara.',
     chamber: 'Añada una cámara',
-    chamberWhy: 'Un espacio con clima propio: una tienda, un túnel, una sala.',
+    chamberWhy: 'Un espacio con clima propio: una cámara, un túnel, una sala.',
     chamberDone: (names) => `Añadidas: ${names}`,
     chamberName: 'Nombre de la cámara',
     chamberExample: 'Por ejemplo: Cámara 1',
@@ -37,9 +37,9 @@ export const chamber: typeof english = {
   },
   disturbance: {
     working: (person, until, quietUntil) => `${person} trabaja en el túnel hasta las ${until}. ${quietAir(quietUntil)}`,
-    afterWork: (person, quietUntil) => `El aire se asienta tras el trabajo de ${person}. ${quietAir(quietUntil)}`,
+    afterWork: (person, quietUntil) => `El aire se estabiliza tras el trabajo de ${person}. ${quietAir(quietUntil)}`,
     ventStep: (person, quietUntil) =>
-      `El aire se asienta después de que ${person} cambiara la abertura. ${quietAir(quietUntil)}`,
+      `El aire se estabiliza después de que ${person} cambiara la abertura. ${quietAir(quietUntil)}`,
     workDone: 'Trabajo hecho',
     workDoneIn: (chamber) => `Trabajo hecho, túnel cerrado: ${chamber}`,
   },

@@ -59,7 +59,7 @@ export const channels: typeof english = {
     trySiren: 'Hacer sonar la sirena cinco segundos',
     tryHeartbeat: 'Enviar un latido ahora',
     heartbeat: 'Dirección del latido',
-    heartbeatHint: 'Se llama cada minuto mientras todo va bien. Un servicio externo puede avisarle si calla.',
+    heartbeatHint: 'Se llama cada minuto mientras todo va bien. Un servicio externo puede avisarle si deja de llegar.',
     contact: 'Contacto para los servicios push',
     contactHint: 'Como mailto:nombre@example.org o https://…. Allí escriben si algo va mal.',
     save: 'Guardar',

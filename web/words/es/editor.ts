@@ -44,7 +44,7 @@ export const editor: typeof english = {
     fallback: 'Si no se conoce el aire del invernadero',
     basis: 'De dónde viene',
     ours: 'nuestro',
-    vpd: 'Poder secante máximo (DPV, kPa)',
+    vpd: 'Poder desecante máximo (DPV, kPa)',
     vpdHint: 'Vacío: sin vigilar.',
     removeStage: (stage) => `Quitar ${stage.toLowerCase()}`,
     addStage: (stage) => `Añadir ${stage.toLowerCase()}`,

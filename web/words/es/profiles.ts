@@ -75,7 +75,7 @@ export const profiles: typeof english = {
     begins: (stage) => `Empieza ${stage}`,
     ends: 'Termina el plan',
     limit: (stage, quantity, limit) => `${stage}, ${quantity} ${limit}`,
-    vpd: (stage) => `${stage}, poder secante máximo (kPa)`,
+    vpd: (stage) => `${stage}, poder desecante máximo (kPa)`,
     grace: (quantity) => `Margen de ${quantity} en una hora`,
     silence: 'Huecos unidos (minutos)',
     basis: (stage) => `${stage}: solo cambió de dónde viene un número.`,

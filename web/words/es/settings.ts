@@ -23,7 +23,7 @@ export const settings: typeof english = {
     zoneNow: (time) => `Allí son ahora las ${time}. Las horas de un plan, como 07:00, siguen este reloj.`,
     zoneBad: 'Esta zona horaria no se conoce. Elija una de la lista, por ejemplo Europe/Madrid.',
     altitude: 'Altitud del vivero en metros',
-    altitudeHint: 'Sobre el nivel del mar. De ella se calcula la presión y, con ella, el poder secante del aire.',
+    altitudeHint: 'Sobre el nivel del mar. De ella se calcula la presión y, con ella, el poder desecante del aire.',
     unit: 'Temperaturas en',
     unitHint: 'Solo cómo se muestran: todo se guarda y registra en °C.',
     units: { '°C': '°C (Celsius)', '°F': '°F (Fahrenheit)' },

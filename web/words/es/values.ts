@@ -9,7 +9,7 @@ export const values: typeof english = {
   quantities: {
     temperature: 'Temperatura',
     humidity: 'Humedad',
-    vpd: 'Poder secante del aire (DPV)',
+    vpd: 'Poder desecante del aire (DPV)',
     vpdShort: 'DPV',
     limits: (low, high) => `plan ${low}–${high}`,
     beyond: 'fuera del plan',

@@ -21,7 +21,7 @@ export const legend: typeof english = {
     gap: 'Grijs gearceerd: er is niets gehoord. Het blijft open en wordt niet opgevuld.',
     now: 'Rode staande lijn: nu. Lichter rechts daarvan: het plan dat nog komt.',
     figures: 'De cijfers',
-    vpd: 'VPD (dampdruktekort, in kPa) is hoe sterk de lucht water uit het blad trekt, berekend uit temperatuur en luchtvochtigheid samen. Bij 0 trekt hij niets; hoe hoger, hoe sneller een verse ent verwelkt.',
+    vpd: 'VPD (dampdrukdeficit, in kPa) is hoe sterk de lucht water uit het blad trekt, berekend uit temperatuur en luchtvochtigheid samen. Bij 0 trekt hij niets; hoe hoger, hoe sneller een verse ent verwelkt.',
     beyond:
       'Rood onderstreept: nu buiten het plan, bij de warmste, koudste of droogste voeler. Grijs en schuin: te oud om op af te gaan.',
     shapes: 'Tekens van de toestanden',
