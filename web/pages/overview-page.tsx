@@ -33,14 +33,17 @@ function Group({
   title,
   ids,
   isShort,
+  isFine = false,
 }: {
   readonly title: string;
   readonly ids: readonly string[];
   readonly isShort: boolean;
+  /** Nothing in it needs anybody. */
+  readonly isFine?: boolean;
 }) {
   if (ids.length === 0) return null;
   return (
-    <section class="group" aria-label={title}>
+    <section class={isFine ? 'group is-fine' : 'group'} aria-label={title}>
       <h2 class="group-title">
         {title} <span>{ids.length}</span>
       </h2>
@@ -82,7 +85,7 @@ function Chambers({ count }: { readonly count: number }) {
           <>
             <Group title={words.overview.groupAlarm} ids={order.alarm} isShort={false} />
             <Group title={words.overview.groupSoon} ids={order.soon} isShort={true} />
-            <Group title={words.overview.groupFine} ids={order.fine} isShort={true} />
+            <Group title={words.overview.groupFine} ids={order.fine} isShort={true} isFine={true} />
           </>
         ) : (
           <Rows ids={[...order.alarm, ...order.soon, ...order.fine]} isShort={false} />

@@ -26,7 +26,9 @@ export function usePlot(host: RefObject<HTMLElement | null>, input: PlotInput | 
     if (element === null) return;
     const observer = new ResizeObserver(() => plot.current?.resize(...roomOf(element)));
     observer.observe(element);
-    const toPaper = () => plot.current?.resize(paperPx, Math.min(mostPaperPx, roomOf(element)[1]));
+    // One of several on a page says how high it is there.
+    const ownPx = Number.parseFloat(getComputedStyle(element).getPropertyValue('--paper-px')) || mostPaperPx;
+    const toPaper = () => plot.current?.resize(paperPx, Math.min(ownPx, roomOf(element)[1]));
     const toScreen = () => plot.current?.resize(...roomOf(element));
     addEventListener('beforeprint', toPaper);
     addEventListener('afterprint', toScreen);
