@@ -4,7 +4,6 @@ import { expectCondensation } from '../../shared/air/condensation.ts';
 import type { ClimateNow, FilmView } from '../../shared/api/chambers.ts';
 import type { ChamberClimate } from '../../shared/readings/chamber-climate.ts';
 import { chamberClimate } from '../../shared/readings/chamber-climate.ts';
-import { houseClimate } from '../watch/house-air.ts';
 import { type ProbeState, probeNow } from '../watch/probe-book.ts';
 import { rounded } from './rounded.ts';
 
@@ -25,27 +24,25 @@ export function viewUncertainty({ temperature, humidity }: ChamberClimate): Unce
   return { ...own, vpdKpaUncertainty: rounded(vpdKpa, 4), dewPointUncertainty: rounded(dewPoint, 3) };
 }
 
-/** By the healthy film probes of the chamber, else by house air. */
+/** By the healthy film probes among the chamber's own, else by house air. */
 export function viewFilm(
-  chamberId: string,
   { temperature, humidity }: ChamberClimate,
-  probes: readonly ProbeState[],
+  own: readonly ProbeState[],
+  houseTemperature: number | null,
   nowMs: number,
 ): FilmView {
   const { expected, margin, basis } = expectCondensation({
     temperature,
     humidity,
-    filmTemperature: filmTemperature(chamberId, probes, nowMs),
-    houseTemperature: houseClimate(probes, nowMs, 0).temperature,
+    filmTemperature: filmTemperature(own, nowMs),
+    houseTemperature,
   });
   return { expected, margin: rounded(margin, 2), basis };
 }
 
 /** Median of the healthy probes under the film. */
-function filmTemperature(chamberId: string, probes: readonly ProbeState[], nowMs: number): number | null {
-  const film = probes
-    .filter(({ probe }) => probe.placement?.chamberId === chamberId && probe.placement.place === 'film')
-    .flatMap((state) => probeNow(state) ?? []);
+function filmTemperature(own: readonly ProbeState[], nowMs: number): number | null {
+  const film = own.filter(({ probe }) => probe.placement?.place === 'film').flatMap((state) => probeNow(state) ?? []);
   // Which of them are healthy is judged as in the canopy; only the place differs.
   return chamberClimate(
     film.map((one) => ({ ...one, place: 'canopy' as const })),

@@ -101,5 +101,6 @@ function judgeNow({ chamberId, rule, level }: Alarm, watch: Watch, nowMs: number
   }
   const chamber = watch.chamber(chamberId);
   if (chamber === undefined) return undefined;
-  return chamberRules.find(({ id }) => id === rule)?.judge(watch.scene(chamber, watch.probes.all(), nowMs), held);
+  const scene = watch.scene(chamber, watch.probes.inChamber(chamberId), nowMs);
+  return chamberRules.find(({ id }) => id === rule)?.judge(scene, held);
 }

@@ -21,10 +21,10 @@ interface Parts {
 /** Answers with the text of all chambers, in the watch's order. What nobody has changed may be of up to a second ago. */
 export function createChamberTexts({ watch, site, view }: Parts): (nowMs: number) => string {
   const kept = new WeakMap<WatchedChamber, Kept>();
-  const textOf = (chamber: WatchedChamber, nowMs: number, states: StatesByPlace) => {
+  const textOf = (chamber: WatchedChamber, nowMs: number, house: readonly ProbeState[]) => {
     const second = Math.floor(nowMs / SECOND_MS);
-    const own = states.byChamber.get(chamber.chamber.id) ?? [];
-    const from = [second, site.current(), watch.house(), ...probesOfAlarms(chamber, watch), ...own, ...states.houses];
+    const own = watch.probes.inChamber(chamber.chamber.id);
+    const from = [second, site.current(), watch.house(), ...probesOfAlarms(chamber, watch), ...own, ...house];
     const known = kept.get(chamber);
     if (known !== undefined && isSame(known.from, from)) return known.text;
     // Parsed as every answer is: nothing leaves that the contract does not name.
@@ -33,30 +33,10 @@ export function createChamberTexts({ watch, site, view }: Parts): (nowMs: number
     return text;
   };
   return (nowMs) => {
-    const states = sortByPlace(watch.probes.all());
-    const texts = watch.chambers().map((chamber) => textOf(chamber, nowMs, states));
+    const house = watch.probes.inHouse();
+    const texts = watch.chambers().map((chamber) => textOf(chamber, nowMs, house));
     return `{"items":[${texts.join(',')}],"nextCursor":null}`;
   };
-}
-
-interface StatesByPlace {
-  readonly byChamber: ReadonlyMap<string, readonly ProbeState[]>;
-  readonly houses: readonly ProbeState[];
-}
-
-function sortByPlace(all: Iterable<ProbeState>): StatesByPlace {
-  const byChamber = new Map<string, ProbeState[]>();
-  const houses: ProbeState[] = [];
-  for (const state of all) {
-    const { placement } = state.probe;
-    if (placement?.place === 'house') houses.push(state);
-    const id = placement?.chamberId ?? null;
-    if (id === null) continue;
-    const own = byChamber.get(id);
-    if (own === undefined) byChamber.set(id, [state]);
-    else own.push(state);
-  }
-  return { byChamber, houses };
 }
 
 /** They are named in the alarms, wherever they stand by now. */

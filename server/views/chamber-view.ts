@@ -27,19 +27,20 @@ const MISSED_SHOWN_MS = 12 * HOUR_MS;
 
 export function viewChamber(chamber: WatchedChamber, watch: Watch, nowMs: number): ChamberView {
   const plan = watch.plan(chamber, nowMs);
-  const scene = watch.scene(chamber, watch.probes.all(), nowMs);
+  const own = watch.probes.inChamber(chamber.chamber.id);
+  const scene = watch.scene(chamber, own, nowMs);
   const code = chamber.healing?.batch.code ?? null;
   const alarms = Object.values(chamber.watch.entries).flatMap(({ alarm }) =>
     alarm === null ? [] : [viewAlarm(alarm, watch, nowMs, code)],
   );
-  const house = houseClimate(watch.probes.all(), nowMs, 0);
+  const house = houseClimate(watch.probes.inHouse(), nowMs, 0);
   return {
     id: chamber.chamber.id,
     name: chamber.chamber.name,
     climate: {
       ...viewClimate(scene.climate, scene.probes),
       ...viewUncertainty(scene.climate),
-      film: viewFilm(chamber.chamber.id, scene.climate, [...watch.probes.all()], nowMs),
+      film: viewFilm(scene.climate, own, house.temperature, nowMs),
     },
     house: { temperature: rounded(house.temperature, 3), humidity: rounded(house.humidity, 3) },
     limits: viewCorridor(scene.corridor),

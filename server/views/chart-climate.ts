@@ -62,7 +62,7 @@ export async function chartClimate(
 
 /** The longest silence that is allowed to a probe that stands in the chamber; the usual one where none does. */
 function silenceMs(chamberId: string, { probes }: Watch): number {
-  const own = [...probes.all()].filter(({ probe }) => probe.placement?.chamberId === chamberId);
+  const own = probes.inChamber(chamberId);
   return own.length === 0 ? DEFAULT_SILENCE_MS : Math.max(...own.map(({ probe }) => probe.silenceMs));
 }
 

@@ -115,7 +115,7 @@ function airNow({ parts, batch, nowMs, altitudeM }: Seen): { chamber: AirHalves;
   const climate = chamber === undefined ? null : watch.scene(chamber, watch.probes.all(), nowMs).climate;
   return {
     chamber: { temperature: climate?.temperature ?? null, humidity: climate?.humidity ?? null },
-    house: houseClimate(watch.probes.all(), nowMs, altitudeM),
+    house: houseClimate(watch.probes.inHouse(), nowMs, altitudeM),
   };
 }
 

@@ -26,6 +26,10 @@ export interface ProbeBook {
   find(nodeId: string, address: string): ProbeState | undefined;
   byId(id: string): ProbeState | undefined;
   all(): Iterable<ProbeState>;
+  /** Those that stand in a chamber, in the order of `all`. */
+  inChamber(chamberId: string): ProbeState[];
+  /** Those that stand in the house. */
+  inHouse(): ProbeState[];
   put(state: ProbeState): void;
   nextNumber(): number;
 }
@@ -34,9 +38,12 @@ export interface ProbeBook {
 export async function openProbeBook(store: Store, startedMs: number): Promise<ProbeBook> {
   const states = new Map<string, ProbeState>();
   const keyById = new Map<string, string>();
+  // Every reading changes a state, and hardly ever where a probe stands: which keys stand where is found again after such a move only.
+  let standing: Standing | null = null;
   let lastNumber = 0;
   const put = (state: ProbeState) => {
     const key = keyOf(state.probe.nodeId, state.probe.address);
+    if (!isSamePlace(states.get(key), state)) standing = null;
     states.set(key, state);
     keyById.set(state.probe.id, key);
     lastNumber = Math.max(lastNumber, state.probe.number);
@@ -54,10 +61,17 @@ export async function openProbeBook(store: Store, startedMs: number): Promise<Pr
       countsFromMs: probe.placement?.fromMs ?? 0,
     });
   }
+  const statesOf = (keys: readonly string[] = []) => keys.flatMap((key) => states.get(key) ?? []);
+  const whereAllStand = () => {
+    standing ??= sortByPlace(states);
+    return standing;
+  };
   return {
     find: (nodeId, address) => states.get(keyOf(nodeId, address)),
     byId: (id) => states.get(keyById.get(id) ?? ''),
     all: () => states.values(),
+    inChamber: (chamberId) => statesOf(whereAllStand().byChamber.get(chamberId)),
+    inHouse: () => statesOf(whereAllStand().house),
     put,
     nextNumber: () => lastNumber + 1,
   };
@@ -86,6 +100,26 @@ export function probeNow({ probe, newest, calibrations, countsFromMs }: ProbeSta
 /** The corrections of one probe out of the history of all, in the order in which they begin. */
 export function calibrationsOf(histories: readonly StoredCalibration[], number: number): Calibration[] {
   return histories.filter(({ probe }) => probe === number).map(({ correction }) => correction);
+}
+
+/** Keys of the probes by where they stand. */
+interface Standing {
+  readonly byChamber: ReadonlyMap<string, readonly string[]>;
+  readonly house: readonly string[];
+}
+
+function sortByPlace(states: ReadonlyMap<string, ProbeState>): Standing {
+  const placed = [...states].flatMap(([key, { probe }]) =>
+    probe.placement === null ? [] : { key, ...probe.placement },
+  );
+  const byChamber = new Map<string, string[]>();
+  for (const { key, chamberId } of placed)
+    if (chamberId !== null) byChamber.set(chamberId, [...(byChamber.get(chamberId) ?? []), key]);
+  return { byChamber, house: placed.filter(({ place }) => place === 'house').map(({ key }) => key) };
+}
+
+function isSamePlace(known: ProbeState | undefined, next: ProbeState): boolean {
+  return known !== undefined && known.probe.placement === next.probe.placement;
 }
 
 function keyOf(nodeId: string, address: string): string {
