@@ -113,7 +113,8 @@ export const calls = {
 
   people: () => listAll<Person>('/people'),
   addPerson: (name: string, role: Role, password: string) => sendJson('POST', '/people', { name, role, password }),
-  changePerson: (id: string, patch: { role?: Role; password?: string }) => sendJson('PATCH', `/people/${id}`, patch),
+  changePerson: (id: string, patch: Partial<PersonDetails> & { role?: Role; password?: string }) =>
+    sendJson('PATCH', `/people/${id}`, patch),
   changeMyself: (patch: Pick<Partial<Person>, 'language' | 'temperatureUnit'>) =>
     sendJson('PATCH', '/people/me', patch),
   removePerson: (id: string) => sendJson('DELETE', `/people/${id}`),

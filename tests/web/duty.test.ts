@@ -2,6 +2,7 @@
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import type { DutyView } from '../../shared/api/duty.ts';
+import type { Person } from '../../shared/api/session.ts';
 import { openBrowser, openPage, phone, signInOn, wallScreen } from '../support/browser.ts';
 import {
   comeToRest,
@@ -118,3 +119,41 @@ it('quiet hours need both ends, and are kept', async () => {
     expect.objectContaining({ email: 'invented@example.org', quietFrom: '22:00', quietTo: '06:30' }),
   );
 });
+
+it.each([
+  ['a phone', phone],
+  ['the wall screen', wallScreen],
+])(
+  'on %s a manager enters how somebody else is told',
+  async (_name, screen) => {
+    const { page, faults, api } = await openPeople(screen);
+    const ida = async () =>
+      (await api.get<{ items: Person[] }>('/people')).body.items.find(({ name }) => name === 'Ida Invented');
+    await page.getByRole('button', { name: 'How they are told: Ida Invented' }).click();
+    const form = page.getByRole('form', { name: 'How they are told: Ida Invented' });
+    await form.getByLabel('E-mail address').fill('ida@nursery.example');
+    await form.getByLabel('Telephone number').fill('+31 6 1234 5678');
+    await form.getByLabel('Quiet from').fill('22:00');
+    // One end of the quiet hours alone is refused, and what was typed stays.
+    await form.getByRole('button', { name: 'Save' }).click();
+    await form.getByRole('alert').waitFor();
+    await form.getByLabel('Quiet to').fill('05:30');
+    await form.getByLabel('Language').selectOption('es');
+    await form.getByLabel('Temperatures in').selectOption('°F');
+    await comeToRest(page);
+    await keepPicture(page, 'how-they-are-told', screen);
+    await expectNoSidewaysScroll(page, 'how they are told');
+    await expectAccessible(page, 'how they are told');
+    await form.getByRole('button', { name: 'Save' }).click();
+    await expect.poll(ida).toMatchObject({
+      email: 'ida@nursery.example',
+      phoneNumber: '+31612345678',
+      quietFrom: '22:00',
+      quietTo: '05:30',
+    });
+    expect(await ida()).toMatchObject({ language: 'es', temperatureUnit: '°F' });
+    // The refusal is the one thing that the browser's console may name.
+    expect(faults.filter((fault) => !fault.includes('400'))).toEqual([]);
+  },
+  120_000,
+);

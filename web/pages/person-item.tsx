@@ -1,4 +1,4 @@
-// One person in the list: role, new password, removal. Nobody can take away their own role.
+// One person in the list: role, how they are told, new password, removal. Nobody can take away their own role.
 import type { Person, Role } from '../../shared/api/session.ts';
 import { showNote } from '../announce.ts';
 import { calls } from '../calls.ts';
@@ -9,6 +9,7 @@ import { Disclosure, Sure } from '../parts/disclosure.tsx';
 import { Choice, Field } from '../parts/fields.tsx';
 import { Form } from '../parts/form.tsx';
 import { person as signedIn } from '../session.ts';
+import { PersonContact } from './person-contact.tsx';
 
 const { people: say } = words;
 export const roleOptions = Object.entries(words.roles);
@@ -73,33 +74,40 @@ export function PersonItem({ person, onChanged }: ItemProps) {
       ) : (
         <RoleChoice person={person} onChanged={onChanged} />
       )}
-      <Disclosure title={say.setPassword} label={say.setPasswordFor(person.name)}>
-        {(close) => <NewPassword person={person} close={close} />}
-      </Disclosure>
-      {!isMe && (
-        <Disclosure title={say.remove} label={say.removeFor(person.name)}>
-          {(close) => (
-            <Sure
-              question={say.removeSure(person.name)}
-              yes={
-                <>
-                  <ActButton
-                    kind="main"
-                    work={() => calls.removePerson(person.id)}
-                    done={say.removed(person.name)}
-                    onDone={onChanged}
-                  >
-                    {say.remove}
-                  </ActButton>
-                  <button type="button" class="plain" onClick={close}>
-                    {words.acts.cancel}
-                  </button>
-                </>
-              }
-            />
-          )}
+      <div class="person-acts">
+        {!isMe && (
+          <Disclosure title={say.told} label={say.toldFor(person.name)}>
+            {(close) => <PersonContact person={person} close={close} onChanged={onChanged} />}
+          </Disclosure>
+        )}
+        <Disclosure title={say.setPassword} label={say.setPasswordFor(person.name)}>
+          {(close) => <NewPassword person={person} close={close} />}
         </Disclosure>
-      )}
+        {!isMe && (
+          <Disclosure title={say.remove} label={say.removeFor(person.name)}>
+            {(close) => (
+              <Sure
+                question={say.removeSure(person.name)}
+                yes={
+                  <>
+                    <ActButton
+                      kind="main"
+                      work={() => calls.removePerson(person.id)}
+                      done={say.removed(person.name)}
+                      onDone={onChanged}
+                    >
+                      {say.remove}
+                    </ActButton>
+                    <button type="button" class="plain" onClick={close}>
+                      {words.acts.cancel}
+                    </button>
+                  </>
+                }
+              />
+            )}
+          </Disclosure>
+        )}
+      </div>
     </li>
   );
 }
