@@ -61,3 +61,9 @@ const readers = new Map<string, Reader>([
 export function sayStandardText(text: string, saying: Saying): string {
   return readers.get(text)?.(saying) ?? text;
 }
+
+/** The other way round: the stored text that `saying` says so; else the text itself. */
+export function standardTextOf(text: string, saying: Saying): string {
+  for (const [stored, say] of readers) if (say(saying) === text) return stored;
+  return text;
+}

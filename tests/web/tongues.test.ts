@@ -53,6 +53,9 @@ describe.each(tongues)('who reads $name', ({ language, words }) => {
       ['my-alerts', '/my-alerts'],
       ['channels', '/channels'],
       ['settings', '/settings'],
+      ['first-batch', '/first-batch'],
+      ['nothing', '/no-such-page'],
+      ...(await profilePages(page)),
     ] as const) {
       await page.goto(path);
       await comeToRest(page, words);
@@ -60,7 +63,7 @@ describe.each(tongues)('who reads $name', ({ language, words }) => {
       await expectNoSidewaysScroll(page, `${name} in ${language}`);
       expect(await strangeTimes(page), `clock of ${name}`).toEqual([]);
       const lines = await linesOf(page);
-      expect(lines.length, name).toBeGreaterThan(20);
+      expect(lines.length, name).toBeGreaterThan(10);
       const found = leftInEnglish(lines, parts, written);
       if (found.length > 0) left[name] = found;
       if (name.startsWith('chamber'))
@@ -110,6 +113,20 @@ async function expectDrawnStages(page: Page, words: Words): Promise<void> {
   const drawn = await drawnText(page, '.strip >> nth=0 >>');
   expect(drawn).toContain(words.stages.closed);
   expect(drawn).not.toContain(english.stages.closed);
+}
+
+/** A shipped profile as it is read, edited and copied. */
+async function profilePages(page: Page): Promise<(readonly [name: string, path: string])[]> {
+  const answer = await page.request.get('/api/v1/profiles');
+  const { items } = (await answer.json()) as { items: { id: string }[] };
+  const [first] = items;
+  if (first === undefined) throw new Error('the demo has no profile');
+  const own = `/profiles/${first.id}`;
+  return [
+    ['profile', own],
+    ['profile-edit', `${own}/edit`],
+    ['profile-copy', `${own}/copy`],
+  ];
 }
 
 /** Times that are said otherwise than by a clock at the site. */

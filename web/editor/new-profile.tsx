@@ -4,6 +4,7 @@ import { showNote } from '../announce.ts';
 import { calls } from '../calls.ts';
 import { words } from '../late-strings.ts';
 import { goTo } from '../navigation.ts';
+import { planText } from '../plan-text.ts';
 import { profilePath } from '../router.ts';
 import { profileIdOf } from './edit-draft.ts';
 import { ProfileEditor } from './profile-editor.tsx';
@@ -18,7 +19,7 @@ interface Props {
 async function saveNew(document: ProfileDocument): Promise<void> {
   const taken = (await calls.profiles()).map(({ id }) => id);
   const { id } = await calls.addProfile(profileIdOf(document.name, taken), document);
-  showNote(words.editor.savedNew(document.name));
+  showNote(words.editor.savedNew(planText(document.name)));
   goTo(profilePath(id));
 }
 

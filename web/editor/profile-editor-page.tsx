@@ -9,6 +9,7 @@ import { goTo, route } from '../navigation.ts';
 import { LoadState } from '../parts/load-state.tsx';
 import { PageHead } from '../parts/page-head.tsx';
 import { useLoad } from '../parts/use-load.ts';
+import { planText } from '../plan-text.ts';
 import { profilePath } from '../router.ts';
 import { maySetUp } from '../session.ts';
 import '../style/editor.css';
@@ -37,7 +38,7 @@ function Stored({ isCopy }: { readonly isCopy: boolean }) {
 }
 
 function Copy({ profile }: { readonly profile: ProfileView }) {
-  const { name } = profile.document;
+  const name = planText(profile.document.name);
   return (
     <NewProfile
       title={words.editor.titleCopy(name)}
@@ -54,12 +55,12 @@ function NewVersion({ profile }: { readonly profile: ProfileView }) {
   const codes = running.map(({ code, profileVersion }) => words.batch.facts.version(code, profileVersion));
   const save = async (next: ProfileDocument) => {
     const { version } = await calls.addProfileVersion(id, next);
-    showNote(words.editor.savedVersion(next.name, version));
+    showNote(words.editor.savedVersion(planText(next.name), version));
     goTo(profilePath(id));
   };
   return (
     <ProfileEditor
-      title={words.editor.titleEdit(document.name)}
+      title={words.editor.titleEdit(planText(document.name))}
       document={document}
       act={words.editor.saveVersion(profile.version + 1)}
       onSave={save}

@@ -11,6 +11,7 @@ import { planFaultWords } from '../plan-fault-words.ts';
 import { CheckList } from './check-fields.tsx';
 import { DraftFaults } from './draft-field.tsx';
 import { withNewStage, withoutStage, withStage } from './edit-draft.ts';
+import { readableDocument, storedDocument } from './edited-texts.ts';
 import { EditorStrip } from './editor-strip.tsx';
 import { FaultSummary } from './fault-summary.tsx';
 import { PlanNames, PlanPace } from './plan-fields.tsx';
@@ -40,12 +41,12 @@ const undrawable = new Set([
 ]);
 
 export function ProfileEditor({ title, document, act, onSave, onCancel, remark }: Props) {
-  const [draft, setDraft] = useState(document);
+  const [draft, setDraft] = useState(() => readableDocument(document));
   const [focus, setFocus] = useState<number | null>(null);
   const [problem, setProblem] = useState<ApiProblem>();
   const [isBusy, setBusy] = useState(false);
   const found = useMemo(() => draftFaults(draft), [draft]);
-  const drawn = useRef(document);
+  const drawn = useRef(draft);
   if (!found.some(({ kind }) => undrawable.has(kind))) drawn.current = draft;
   const faults: readonly FieldFault[] = [...found.map(planFaultWords), ...(problem?.faults ?? [])];
   const change = (next: ProfileDocument) => {
@@ -58,7 +59,7 @@ export function ProfileEditor({ title, document, act, onSave, onCancel, remark }
     if (isBusy || found.length > 0) return;
     setBusy(true);
     try {
-      await onSave(draft);
+      await onSave(storedDocument(draft));
     } catch (caught) {
       if (!(caught instanceof ApiProblem)) throw caught;
       setProblem(caught);
