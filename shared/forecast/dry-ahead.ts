@@ -22,7 +22,7 @@ export function foreseeDryness(trend: MixtureMemory, low: number, nowMs: number)
   if (trend === null || nowMs - trend.timeMs > DRY_AHEAD.freshMinutes * MINUTE_MS || trend.value < low) return null;
   const { horizonMinutes, sayFrom } = DRY_AHEAD;
   const watched = { limit: low, side: 'low' } as const;
-  // The times are searched for only where they are said: that costs sixty times as much as the chance.
+  // The times are searched for only where they are said: each of the three asks for the chance dozens of times.
   if (chanceAfter(trend, humidityModel, watched, horizonMinutes) < sayFrom) return null;
   return timeToLimit(trend, humidityModel, watched, horizonMinutes);
 }

@@ -1,5 +1,5 @@
-// The signature by which a push service knows this site (RFC 8292), made once for a service and used again for an hour: making one is a third of the
-// work of a push.
+// The signature by which a push service knows this site (RFC 8292), made once for a service and used again for an hour: making one is about a fifth
+// of what signing and encrypting a push cost.
 import webPush from 'web-push';
 import { HOUR_MS } from '../../../shared/units.ts';
 import type { KeyPair } from '../vapid-keys.ts';
