@@ -304,6 +304,8 @@ describe('faults of the checks', () => {
       { ...check, id: 'stage', atStage: 'venting' as const, afterHours: 47.9 },
       { ...check, id: 'loading', atStage: 'loading' as const, afterHours: 5 },
       { ...check, id: 'repeat', everyHours: 0.25, untilHours: 3 },
+      // Without a first hour it begins with its stage.
+      { ...momentless, id: 'at-once', atStage: 'venting' as const, everyHours: 0.25, untilHours: 0.5 },
     ];
     expect(places(plainProfile({ checks }))).toEqual([]);
   });

@@ -126,6 +126,21 @@ describe('words', () => {
   });
 });
 
+describe('a gap', () => {
+  const calm = { minutesHot: 0, high: 28, minutesDry: 0, low: 85, minutesUnknown: 0 };
+  it.each([
+    { why: 'nothing was outside its limits', seen: {}, told: 'medium' },
+    { why: 'less than a minute in all was', seen: { minutesHot: 0.5, minutesDry: 0.4 }, told: 'medium' },
+    { why: 'it was hot', seen: { minutesHot: 1 }, told: 'high' },
+    { why: 'it was dry', seen: { minutesDry: 5 }, told: 'high' },
+    { why: 'nobody can say', seen: { minutesUnknown: 1 }, told: 'high' },
+  ])('is told as $told when $why', ({ seen, told }) => {
+    const times = { cause: 'stopped' as const, fromMs: NOON_MS - 47 * MINUTE_MS, toMs: NOON_MS };
+    const outage = { ...times, chambers: [{ ...tent, ...calm, ...seen }], inForce: [] };
+    expect(watchFor({ outage }, 0).told).toEqual([`restarted occurred ${told}`]);
+  });
+});
+
 describe('the disk', () => {
   it('is well again with two points more, not with a little', () => {
     const full = watchFor({ disk: { freePercent: 9, storeTrouble: null } }, MINUTE_MS);
