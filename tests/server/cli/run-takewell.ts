@@ -19,8 +19,8 @@ export interface RunOptions {
   readonly env?: Readonly<Record<string, string>>;
   /** Options of Node itself. */
   readonly node?: readonly string[];
-  /** Closes standard output after the first piece of it, as `| head` does. */
-  readonly stopsReading?: boolean;
+  /** Nobody reads standard output, as behind a `| head` that has ended: every piece written finds it closed. */
+  readonly isUnread?: boolean;
 }
 
 /** Runs `takewell <args>`; without a data folder, in one that does not exist. */
@@ -30,16 +30,16 @@ export async function runTakewell(args: readonly string[], options: RunOptions =
     dataDir = join(tmpdir(), 'takewell-no-such-folder'),
     env = {},
     node = [],
-    stopsReading = false,
+    isUnread = false,
   } = options;
   const child = spawn(process.execPath, [...node, main, ...args], {
     env: { PATH: process.env.PATH ?? '', TAKEWELL_DATA_DIR: dataDir, ...env },
   });
   let stdout = '';
   let stderr = '';
+  if (isUnread) child.stdout.destroy();
   child.stdout.setEncoding('utf8').on('data', (text: string) => {
     stdout += text;
-    if (stopsReading) child.stdout.destroy();
   });
   child.stderr.setEncoding('utf8').on('data', (text: string) => {
     stderr += text;
