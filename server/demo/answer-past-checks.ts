@@ -13,13 +13,12 @@ export async function answerPastChecks(store: Store, { nursery, tents }: StoredN
     // House air moves limits, never checks.
     const house = { temperature: null, humidity: null };
     const { checks } = planBatch(await loadHealing(store, batch), nursery.zone, house, nowMs);
-    for (const { checkId, answer, answeredMs: atMs, person, note } of answerDemoChecks(checks, nowMs, [
+    for (const { id, checkId, answer, answeredMs: atMs, person, note } of answerDemoChecks(checks, nowMs, [
       first,
       ...others,
     ])) {
       await store.batches.answer({ batchId, checkId, answer, atMs, person, note });
-      const question = checks.find((check) => check.checkId === checkId)?.question ?? '';
-      await addLog(store, batchId, { kind: 'check', atMs, person, note: `${question} ${answer}` });
+      await addLog(store, batchId, { kind: 'check', atMs, person, about: { check: { id, checkId, answer } }, note });
     }
   }
 }

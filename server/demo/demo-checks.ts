@@ -2,6 +2,8 @@
 import { MINUTE_MS } from '../../shared/units.ts';
 
 interface DueCheck {
+  /** Of the check in the profile. */
+  readonly id: string;
   readonly checkId: string;
   readonly dueMs: number;
 }
@@ -25,6 +27,7 @@ export function answerDemoChecks(
   return checks
     .filter((check) => check.dueMs + ANSWERED_AFTER_MS <= untilMs)
     .map((check, index) => ({
+      id: check.id,
       checkId: check.checkId,
       dueMs: check.dueMs,
       answer: 'yes',

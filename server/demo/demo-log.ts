@@ -1,5 +1,5 @@
 // What the invented crew has written down and answered so far: consistent with what `crew.ts` does to the simulated tents.
-import type { logKinds } from '../../shared/api/batches.ts';
+import type { logKinds } from '../../shared/api/log-entry.ts';
 import { HOUR_MS, MINUTE_MS } from '../../shared/units.ts';
 import { type CrewPlan, LOOK_BEFORE_VENTING_MS, LOOK_GAP_PERCENT, LOOK_MS } from './crew.ts';
 import { ventingGaps } from './venting-gaps.ts';

@@ -102,7 +102,7 @@ async function storeBatch(store: Store, { batch, log }: DemoChamber, chamberId: 
   return id;
 }
 
-type Entry = Pick<LogRow, 'kind' | 'atMs' | 'person'> & Partial<Pick<LogRow, 'gapPercent' | 'note'>>;
+type Entry = Pick<LogRow, 'kind' | 'atMs' | 'person'> & Partial<Pick<LogRow, 'gapPercent' | 'about' | 'note'>>;
 
 /** Writes a line into the log of a batch. */
 export async function addLog(store: Store, batchId: string, entry: Entry): Promise<void> {

@@ -23,6 +23,7 @@ import {
   describeStage,
   figureRules,
 } from './describe-figures.ts';
+import { describeLogLine } from './describe-log.ts';
 import { describeGaps, describeProbe } from './describe-probes.ts';
 import type { BatchFigures } from './measure-batch.ts';
 import { measureStored } from './measure-stored.ts';
@@ -108,13 +109,6 @@ async function describeEvents(
   return {
     alarms: await describeAlarms(store, batch.id, nameProbe),
     checks: describeChecks(plannedChecks(document, times, toMs), await store.batches.answers(batch.id), toMs),
-    log: log.map(({ id, atMs, kind, gapPercent, note, person }) => ({
-      id,
-      at: utcText(atMs),
-      kind,
-      gapPercent,
-      note,
-      person,
-    })),
+    log: log.map((line) => describeLogLine(line, document)),
   };
 }

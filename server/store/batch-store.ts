@@ -1,10 +1,12 @@
 // Batches with their holds, moves, log and answered checks.
 import type { Database } from 'better-sqlite3';
 import type { Batch, Hold, Move } from '../../shared/healing/batch.ts';
+import type { LogAbout } from '../../shared/healing/batch-log.ts';
 import type { CheckAnswer, LogRow, Store } from './store.ts';
 import { guarded } from './store-problem.ts';
 
 type BatchRow = Omit<Batch, 'holds' | 'moves'>;
+type StoredLine = Omit<LogRow, 'about'> & { readonly about: string | null };
 
 const columns = `SELECT id, code, chamber_id chamberId, profile_id profileId, profile_version profileVersion, scion, rootstock, method,
   trays, plants, opened_ms openedMs, closed_ms closedMs, finished_ms finishedMs, taken_plants takenPlants,
@@ -43,11 +45,12 @@ export function openBatchStore(db: Database): Store['batches'] {
   const move = db.prepare('INSERT OR REPLACE INTO moves (batch_id, stage, at_ms) VALUES (?, ?, ?)');
   const log = db.prepare<
     [string],
-    LogRow
-  >(`SELECT id, batch_id batchId, at_ms atMs, kind, gap_percent gapPercent, minutes, note, person
+    StoredLine
+  >(`SELECT id, batch_id batchId, at_ms atMs, kind, gap_percent gapPercent, minutes, about, note, person
     FROM log_entries WHERE batch_id = ? ORDER BY at_ms, id`);
-  const addLog = db.prepare(`INSERT INTO log_entries (id, batch_id, at_ms, kind, gap_percent, minutes, note, person)
-    VALUES (@id, @batchId, @atMs, @kind, @gapPercent, @minutes, @note, @person)`);
+  const addLog =
+    db.prepare(`INSERT INTO log_entries (id, batch_id, at_ms, kind, gap_percent, minutes, about, note, person)
+    VALUES (@id, @batchId, @atMs, @kind, @gapPercent, @minutes, @about, @note, @person)`);
   const answers = db.prepare<[string], CheckAnswer>(
     'SELECT batch_id batchId, check_id checkId, answer, at_ms atMs, person, note FROM check_answers WHERE batch_id = ?',
   );
@@ -88,13 +91,17 @@ export function openBatchStore(db: Database): Store['batches'] {
     async moveTo(id, stage, atMs) {
       guarded(() => move.run(id, stage, atMs));
     },
-    log: async (id) => guarded(() => log.all(id)),
+    log: async (id) => guarded(() => log.all(id).map(lineOf)),
     async addLog(row) {
-      guarded(() => addLog.run({ minutes: null, ...row }));
+      guarded(() => addLog.run({ minutes: null, ...row, about: row.about ? JSON.stringify(row.about) : null }));
     },
     answers: async (id) => guarded(() => answers.all(id)),
     async answer(row) {
       guarded(() => answer.run(row));
     },
   };
+}
+
+function lineOf({ about, ...line }: StoredLine): LogRow {
+  return { ...line, about: about === null ? null : (JSON.parse(about) as LogAbout) };
 }

@@ -6,6 +6,7 @@ import type { ChamberWatch, Effect, WatchEntry } from '../../shared/alarms/watch
 import type { Place } from '../../shared/api/probes.ts';
 import type { Role } from '../../shared/api/session.ts';
 import type { Batch } from '../../shared/healing/batch.ts';
+import type { LogAbout } from '../../shared/healing/batch-log.ts';
 import type { Profile, ProfileDocument, StageName } from '../../shared/healing/profile.ts';
 import type { Language } from '../../shared/languages.ts';
 import type { Battery } from '../../shared/readings/battery.ts';
@@ -120,6 +121,9 @@ export interface LogRow {
   readonly gapPercent: number | null;
   /** How long work in the tent was said to take; only of kind `working`. */
   readonly minutes?: number | null;
+  /** What the program knows of it; null = nothing but the note, or a line that was written before it was kept as data. */
+  readonly about?: LogAbout | null;
+  /** What the person wrote. */
   readonly note: string;
   readonly person: string;
 }

@@ -1,5 +1,5 @@
 // A batch and its checks as they are sent to people.
-import type { BatchView, CheckView, LogEntry } from '../../shared/api/batches.ts';
+import type { BatchView, CheckView } from '../../shared/api/batches.ts';
 import type { Batch } from '../../shared/healing/batch.ts';
 import { checkStatus } from '../../shared/healing/checks.ts';
 import { utcText } from '../../shared/units.ts';
@@ -8,6 +8,7 @@ import type { Watch } from '../watch/watch.ts';
 import { loadHealing, planBatch } from '../watch/watched-chamber.ts';
 import { timeText } from './alarm-view.ts';
 import { briefBatch } from './chamber-view.ts';
+import { viewLogEntry } from './log-view.ts';
 
 interface ViewParts {
   readonly store: Store;
@@ -35,11 +36,7 @@ export async function viewBatch(batch: Batch, { store, watch, zone, nowMs }: Vie
       startsAt: utcText(startMs),
       endsAt: timeText(endMs),
     })),
-    log: log.map(({ id, atMs, kind, gapPercent, minutes, note, person }) => ({
-      ...{ id, gapPercent, minutes, note, person },
-      at: utcText(atMs),
-      kind: kind as LogEntry['kind'],
-    })),
+    log: log.map((row) => viewLogEntry(row, healing.document)),
   };
 }
 

@@ -3,12 +3,14 @@
 import type { Alarm } from '../../shared/alarms/alarm.ts';
 import { nameRule } from '../../shared/alarms/say-alarm.ts';
 import type { ChartEvent } from '../../shared/api/chambers.ts';
+import { plainNote } from '../../shared/healing/batch-log.ts';
 import { checkStatus } from '../../shared/healing/checks.ts';
 import { plainEnglish } from '../../shared/plain-english.ts';
 import { utcText } from '../../shared/units.ts';
-import type { AlarmEvent, Store } from '../store/store.ts';
+import type { AlarmEvent, LogRow, Store } from '../store/store.ts';
 import type { BatchPlan, HealingNow } from '../watch/watched-chamber.ts';
 import { timeText } from './alarm-view.ts';
+import { viewLogEntry } from './log-view.ts';
 
 /** In order of time. Alarms span from the beginning of the condition to its end, or are open (`until` null). */
 export async function chartEvents(
@@ -23,9 +25,7 @@ export async function chartEvents(
     ...plan.spans.map(({ stage, startMs, endMs }) => mark('stage', stage, stage, startMs, endMs)),
     ...batch.holds.map(({ fromMs, toMs }) => mark('hold', 'hold', 'on hold', fromMs, toMs)),
     ...checkMarks(healing, plan, nowMs),
-    ...log
-      .filter(({ kind }) => kind !== 'check')
-      .map((row) => mark('log', row.kind, row.note || row.kind, row.atMs, row.atMs)),
+    ...log.filter(({ kind }) => kind !== 'check').map((row) => logMark(row, healing)),
     ...(await Promise.all(alarms.map(async (alarm) => alarmMarks(alarm, await store.alarms.events(alarm.id))))).flat(),
   ];
   return events.sort((a, b) => a.at.localeCompare(b.at));
@@ -37,6 +37,11 @@ function checkMarks({ answers }: HealingNow, plan: BatchPlan, nowMs: number): Ch
     const what = answer?.answer ?? checkStatus(check, null, nowMs);
     return mark('check', what, check.question, check.dueMs, answer?.atMs ?? null);
   });
+}
+
+function logMark(row: LogRow, { document }: HealingNow): ChartEvent {
+  const label = plainNote(row, document) || row.kind;
+  return { ...mark('log', row.kind, label, row.atMs, row.atMs), entry: viewLogEntry(row, document) };
 }
 
 /** A mark for each time the condition stood: an alarm that came again before it was acknowledged has several. */

@@ -37,7 +37,7 @@ interface BatchActParts {
   readonly clock: Clock;
 }
 
-type Entry = Partial<Pick<LogRow, 'gapPercent' | 'minutes' | 'note' | 'atMs'>>;
+type Entry = Partial<Pick<LogRow, 'gapPercent' | 'minutes' | 'about' | 'note' | 'atMs'>>;
 
 export type BatchActs = ReturnType<typeof createBatchActs>;
 
@@ -63,6 +63,7 @@ export function createBatchActs({ store, watch, site, rounds, clock }: BatchActP
       atMs: entry.atMs ?? clock.nowMs(),
       gapPercent: entry.gapPercent ?? null,
       minutes: entry.minutes ?? null,
+      about: entry.about ?? null,
       note: entry.note ?? '',
     });
   const change = async (id: string, task: (batch: Batch) => Promise<void>): Promise<Batch> => {
@@ -101,10 +102,10 @@ export function createBatchActs({ store, watch, site, rounds, clock }: BatchActP
       change(id, async (batch) => {
         refuseFuture(fields.closedMs, clock.nowMs());
         refuseClosing(batch, fields.closedMs);
-        const changed = corrections(batch, fields);
-        if (changed.length === 0) return;
+        const changes = corrections(batch, fields);
+        if (changes.length === 0) return;
         await store.batches.update(id, fields);
-        await note(id, 'corrected', person, { note: changed.join('; ') });
+        await note(id, 'corrected', person, { about: { changes } });
       }),
     closeChamber: (id: string, closedMs: number | undefined, person: string) =>
       change(id, async (batch) => {
@@ -141,7 +142,7 @@ export function createBatchActs({ store, watch, site, rounds, clock }: BatchActP
           );
         }
         await store.batches.moveTo(id, stage, nowMs);
-        await note(id, 'moved-on', person, { note: stage });
+        await note(id, 'moved-on', person, { about: { stage } });
       }),
     log: (id: string, kind: string, entry: Entry, person: string) =>
       change(id, async () => {
@@ -156,7 +157,8 @@ export function createBatchActs({ store, watch, site, rounds, clock }: BatchActP
         if (check === undefined) throw new Problem('not-found', ({ problems }) => problems.noSuchCheck);
         await store.batches.answer({ batchId: id, checkId, ...answer, atMs: clock.nowMs(), person });
         await note(id, 'check', person, {
-          note: `${check.question} ${answer.answer}${answer.note && `: ${answer.note}`}`,
+          about: { check: { id: check.id, checkId, answer: answer.answer } },
+          note: answer.note,
         });
       }),
     finish: (id: string, takenPlants: number, text: string, person: string) =>

@@ -1,18 +1,20 @@
-// What a correction of a batch changes, said so that the log never hides what stood before.
+// What a correction of a batch changes, kept so that the log never hides what stood before.
 import type { Batch } from '../../shared/healing/batch.ts';
+import { type Correction, correctable } from '../../shared/healing/batch-log.ts';
 import { Problem } from '../../shared/problem.ts';
 import { utcText } from '../../shared/units.ts';
 
-const correctable = ['code', 'scion', 'rootstock', 'method', 'trays', 'plants', 'closedMs'] as const;
-type Correctable = (typeof correctable)[number];
 /** `closedMs` corrects a closing; it never makes or takes back one. */
-export type Corrections = Partial<Pick<Batch, Exclude<Correctable, 'closedMs'>>> & { readonly closedMs?: number };
+export type Corrections = Partial<Pick<Batch, Exclude<Correction['field'], 'closedAt'>>> & {
+  readonly closedMs?: number;
+};
 
-/** Each field that changes, old and new, such as `plants: 1000 → 980`; empty when everything stood so already. */
-export function corrections(batch: Batch, fields: Corrections): string[] {
-  return correctable
-    .filter((name) => fields[name] !== undefined && fields[name] !== batch[name])
-    .map((name) => `${labelOf(name)}: ${say(name, batch[name])} → ${say(name, fields[name])}`);
+/** Each field that changes, old and new; empty when everything stood so already. */
+export function corrections(batch: Batch, fields: Corrections): Correction[] {
+  return correctable.flatMap((field) => {
+    const [before, after] = [fieldOf(batch, field), fieldOf(fields, field)];
+    return after === undefined || after === before ? [] : [{ field, before: before ?? '', after }];
+  });
 }
 
 /** Problems `bad-input`, `conflict`: a closing time that does not fit with what else has happened. The future is refused elsewhere. */
@@ -28,11 +30,8 @@ export function refuseClosing(batch: Batch, closedMs: number | undefined): void 
     throw new Problem('conflict', ({ problems }) => problems.movedBeforeClosing(utcText(firstMs)));
 }
 
-function labelOf(name: Correctable): string {
-  return name === 'closedMs' ? 'closed' : name;
-}
-
-function say(name: Correctable, value: string | number | null | undefined): string | number {
-  if (value === '' || value === null || value === undefined) return '(empty)';
-  return name === 'closedMs' && typeof value === 'number' ? utcText(value) : value;
+function fieldOf(of: Corrections | Batch, field: Correction['field']): string | number | undefined {
+  if (field !== 'closedAt') return of[field];
+  const { closedMs } = of;
+  return closedMs === undefined || closedMs === null ? undefined : utcText(closedMs);
 }

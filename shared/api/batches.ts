@@ -5,32 +5,7 @@ import { stageNameSchema } from '../healing/profile.ts';
 import { shapes } from '../words/en/shapes.ts';
 import { batchBriefSchema } from './chambers.ts';
 import { idSchema, timeSchema } from './common.ts';
-
-export const logKinds = [
-  'mist',
-  'gap',
-  'limp',
-  'erect',
-  'film-wet',
-  'film-dry',
-  'working',
-  'work-done',
-  'note',
-] as const;
-/** Kinds that the program writes itself when a person acts on the batch. */
-export const actKinds = ['opened', 'closed', 'hold', 'resume', 'moved-on', 'check', 'corrected', 'finished'] as const;
-
-export const logEntrySchema = z.object({
-  id: idSchema,
-  at: timeSchema,
-  kind: z.enum([...logKinds, ...actKinds]),
-  gapPercent: z.number().nullable(),
-  /** How long work in the tent was said to take; only of kind `working`. */
-  minutes: z.number().nullable().optional(),
-  note: z.string(),
-  person: z.string(),
-});
-export type LogEntry = z.infer<typeof logEntrySchema>;
+import { logEntrySchema, logKinds } from './log-entry.ts';
 
 export const batchSchema = batchBriefSchema.extend({
   chamberId: idSchema,

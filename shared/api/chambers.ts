@@ -6,6 +6,7 @@ import { stageNameSchema } from '../healing/profile.ts';
 import { shapes } from '../words/en/shapes.ts';
 import { alarmSchema } from './alarms.ts';
 import { idSchema, nameSchema, timeSchema } from './common.ts';
+import { logEntrySchema } from './log-entry.ts';
 
 const quantity = z.number().nullable();
 
@@ -126,7 +127,9 @@ export const chartEventSchema = z.object({
   kind: z.enum(['check', 'log', 'alarm', 'stage', 'hold']),
   /** check: to-come, due, overdue, yes, no · log: the log kind · alarm: the rule · stage: the stage */
   what: z.string(),
+  /** In English, and in the words of people and profiles: for machines. Pages say it from the other fields. */
   label: z.string(),
+  entry: logEntrySchema.optional().describe('Of kind log: the entry itself'),
 });
 export type ChartEvent = z.infer<typeof chartEventSchema>;
 

@@ -2,9 +2,9 @@
 import { z } from 'zod';
 import { alarmStates, priorities, ruleIds } from '../alarms/alarm.ts';
 import { profileDocumentSchema, stageNameSchema, stageNames } from '../healing/profile.ts';
-import { logEntrySchema } from './batches.ts';
 import { calibrationSchema } from './calibrations.ts';
 import { idSchema, timeSchema } from './common.ts';
+import { logEntrySchema } from './log-entry.ts';
 import { placeSchema } from './probes.ts';
 
 const quantity = z.number().nullable();
@@ -149,7 +149,10 @@ const recordCheckSchema = z.object({
 });
 export type RecordCheck = z.infer<typeof recordCheckSchema>;
 
-const recordLogSchema = logEntrySchema.extend({ kind: z.string() });
+/** The note says in English what the entry is about, then what the person wrote. */
+const recordLogSchema = logEntrySchema
+  .omit({ check: true, stage: true, changes: true })
+  .extend({ kind: z.string(), note: z.string() });
 export type RecordLogEntry = z.infer<typeof recordLogSchema>;
 
 /** A stretch longer than its silence in which nothing at all was heard from a probe. */

@@ -207,11 +207,9 @@ describe('events of a window', () => {
   });
   test.each([
     [{ kind: 'check', what: 'overdue', label: 'Film wet?' }, 'Film wet? Missed'],
-    [{ kind: 'log', what: 'mist', label: 'mist' }, 'Misted'],
-    [{ kind: 'log', what: 'mist', label: 'twice' }, 'Misted: twice'],
     [{ kind: 'alarm', what: 'heat', label: 'Heat' }, 'Too hot'],
   ] as const)('%j is said as "%s"', (given, said) => {
-    expect(eventWords({ at: '', until: null, ...given })).toBe(said);
+    expect(eventWords({ at: '', until: null, ...given }, 0, 'UTC')).toBe(said);
   });
 });
 

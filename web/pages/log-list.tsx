@@ -1,11 +1,11 @@
 // The log of a batch, newest first.
 import { useState } from 'preact/hooks';
-import type { LogEntry } from '../../shared/api/batches.ts';
+import type { LogEntry } from '../../shared/api/log-entry.ts';
 import { slowNowMs } from '../clock.ts';
+import { entryWords, noteWords } from '../log-words.ts';
 import { zone } from '../session.ts';
 import { words } from '../strings.ts';
 import { dayAndTime } from '../when.ts';
-import { entryWords, noteWords } from './log-words.ts';
 
 const fewShown = 8;
 
@@ -22,8 +22,7 @@ export function LogList({ log }: { readonly log: readonly LogEntry[] }) {
           <li key={entry.id}>
             <time dateTime={entry.at}>{dayAndTime(Date.parse(entry.at), slowNowMs.value, zone.value)}</time>
             <span>
-              <b>{entryWords(entry)}</b>
-              {entry.note !== '' && ` ${noteWords(entry)}`} <small>{entry.person}</small>
+              <b>{entryWords(entry)}</b> {noteWords(entry, slowNowMs.value, zone.value)} <small>{entry.person}</small>
             </span>
           </li>
         ))}

@@ -105,11 +105,13 @@ function Plan({ data, index }: { readonly data: StripData; readonly index: numbe
   return <span>{words.chart.readPlan(climate, damp)}</span>;
 }
 
-function Happened({ data, atSec, shown }: Pick<Props, 'shown'> & { readonly data: StripData; readonly atSec: number }) {
+type HappenedProps = Omit<Props, 'isSpoken'> & { readonly data: StripData; readonly atSec: number };
+
+function Happened({ data, atSec, shown, zone, nowMs }: HappenedProps) {
   const near = ((shown.toMs - shown.fromMs) / 1000) * nearShare;
   const events = eventsWithin(data.series.events, atSec - near, atSec + near);
   if (events.length === 0) return null;
-  const said = [...new Set(events.map(eventWords))];
+  const said = [...new Set(events.map((event) => eventWords(event, nowMs, zone)))];
   const rest = said.length - mostEvents;
   return (
     <span class="read-events">
@@ -129,7 +131,7 @@ export function ChartReadout({ data, shown, atSec, zone, nowMs, isSpoken }: Prop
       <b>{words.chart.readout(dayAndTime((data.starts[index] ?? 0) * 1000, nowMs, zone))}</b>
       <Measured data={data} index={index} atSec={instant} />
       <Plan data={data} index={index} />
-      {atSec !== null && <Happened data={data} atSec={instant} shown={shown} />}
+      {atSec !== null && <Happened data={data} atSec={instant} shown={shown} zone={zone} nowMs={nowMs} />}
     </p>
   );
 }

@@ -77,7 +77,7 @@ export function ClimateTable({ data, shown, zone, nowMs }: Props) {
           <ul class="plain-list">
             {happened.map((event) => (
               <li key={`${event.at} ${event.kind} ${event.what} ${event.label}`}>
-                <time dateTime={event.at}>{eventTime(event, nowMs, zone)}</time> {eventWords(event)}
+                <time dateTime={event.at}>{eventTime(event, nowMs, zone)}</time> {eventWords(event, nowMs, zone)}
               </li>
             ))}
           </ul>

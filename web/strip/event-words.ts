@@ -1,6 +1,7 @@
 // What happened, in words: for the values at the cross-hair and under the table.
 
 import type { ChartEvent } from '../../shared/api/chambers.ts';
+import { entryWords, noteWords } from '../log-words.ts';
 import { planText } from '../plan-text.ts';
 import { words } from '../strings.ts';
 import { dayAndTime } from '../when.ts';
@@ -9,22 +10,32 @@ function wordOf(table: Readonly<Record<string, string>>, key: string, otherwise:
   return table[key] ?? otherwise;
 }
 
-/** One event in words, without its time: "Misted", "Film wet?: answered yes". What a person wrote stands as it was written. */
-export function eventWords({ kind, what, label }: ChartEvent): string {
+/**
+ * One event in words, without its own time: "Misted", "Film wet? Yes". What a person wrote stands as it was written; a time in it is said as from
+ * `nowMs`, by the clock of `zone`.
+ */
+export function eventWords(event: ChartEvent, nowMs: number, zone: string): string {
+  const { kind, what, label, entry } = event;
   switch (kind) {
     case 'check':
       return words.chart.checkWas(planText(label), wordOf(words.chart.answers, what, what));
     case 'log': {
-      const said = wordOf(words.logKinds, what, label);
-      return label === what ? said : words.chart.noted(said, label);
+      if (entry === undefined) return wordOf(words.logKinds, what, label);
+      const note = noteWords(entry, nowMs, zone);
+      return note === '' ? entryWords(entry) : words.chart.noted(entryWords(entry), note);
     }
     case 'alarm':
       return wordOf(words.rules, what, label);
     case 'stage':
-      return wordOf(words.stages, what, label);
+      return stageWords(event);
     case 'hold':
       return words.chart.onHold;
   }
+}
+
+/** The name of a stage. */
+export function stageWords({ what, label }: Pick<ChartEvent, 'what' | 'label'>): string {
+  return wordOf(words.stages, what, label);
 }
 
 /** When an event was, from and to where it lasted. */

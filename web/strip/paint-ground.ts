@@ -1,6 +1,6 @@
 // The ground of a strip: day cells with their numbers, the stages under them, and the hatching of times without a reading.
 import { words } from '../strings.ts';
-import { eventWords } from './event-words.ts';
+import { stageWords } from './event-words.ts';
 import { dayCells } from './healing-days.ts';
 import { inkFont, inks } from './inks.ts';
 import type { StripLayout } from './lanes.ts';
@@ -52,7 +52,7 @@ export const paintStages: Painter = (surface, { data, layout }) => {
     if (until - from < 2 * ratio) continue;
     stroke(ctx, from + ratio, y, until - ratio, y);
     stroke(ctx, from + ratio, y - 3 * ratio, from + ratio, y);
-    const name = eventWords(stage);
+    const name = stageWords(stage);
     if (ctx.measureText(name).width < until - from - 4 * ratio) ctx.fillText(name, from + 2 * ratio, y + 2 * ratio);
   }
 };

@@ -108,7 +108,7 @@ describe('answerDemoChecks', () => {
     { minutesAgo: 19, answered: false, why: 'just due: still open' },
     { minutesAgo: -60, answered: false, why: 'to come' },
   ])('answers a check due $minutesAgo min ago: $answered ($why)', ({ minutesAgo, answered }) => {
-    const due = { checkId: 'film-wet', dueMs: untilMs - minutesAgo * MINUTE_MS };
+    const due = { id: 'film-wet', checkId: 'film-wet.1', dueMs: untilMs - minutesAgo * MINUTE_MS };
     const answers = answerDemoChecks([due], untilMs, ['Demo crew A']);
     expect(answers).toEqual(
       answered

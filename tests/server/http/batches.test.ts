@@ -1,9 +1,14 @@
 // Batches over HTTP: what is sent and answered. The acts themselves, and what they refuse, are tested with the watch.
+import { parse } from 'csv-parse/sync';
 import { describe, expect, it } from 'vitest';
+import type { csvColumns } from '../../../server/record/csv-line.ts';
 import type { BatchView, CheckView } from '../../../shared/api/batches.ts';
 import type { ProblemDetails } from '../../../shared/api/common.ts';
+import type { BatchRecord } from '../../../shared/api/record.ts';
 import { DAY_MS, HOUR_MS, utcText } from '../../../shared/units.ts';
 import { openBatch, openTent, TENT_MS, TENT_PROFILE, type Tent } from '../../support/open-tent.ts';
+
+type CsvLine = Record<(typeof csvColumns)[number], string>;
 
 interface Page {
   readonly items: readonly BatchView[];
@@ -60,7 +65,11 @@ describe('a batch', () => {
     expect(body).toMatchObject({ closedAt, plants: 900, healingDay: 1 });
     expect(body.log.at(-1)).toMatchObject({
       kind: 'corrected',
-      note: `plants: 1000 → 900; closed: ${opened.closedAt} → ${closedAt}`,
+      changes: [
+        { field: 'plants', before: 1000, after: 900 },
+        { field: 'closedAt', before: opened.closedAt, after: closedAt },
+      ],
+      note: '',
     });
     const early = await tent.api.patch<ProblemDetails>(path, { closedAt: '2020-01-01T00:00:00Z' });
     expect(early.status).toBe(400);
@@ -187,6 +196,59 @@ describe('the list of batches', () => {
     const rest = (await tent.api.get<Page>(`/batches?limit=2&cursor=${first.nextCursor}`)).body;
     expect([...first.items, ...rest.items].map(({ code }) => code).sort()).toEqual(codes);
     expect(rest.nextCursor).toBeNull();
+  });
+});
+
+describe('what was done to a batch', () => {
+  async function actedOn(tent: Tent): Promise<string> {
+    const { id } = await openBatch(tent, { scion: 'A' }, 3.5 * HOUR_MS);
+    const path = `/batches/${id}`;
+    await act(tent, `${path}/checks/film-wet.1`, { answer: 'no', note: 'dry at the door' });
+    await act(tent, `${path}/checks/film-wet.1`, { answer: 'yes' });
+    await tent.api.patch(path, { scion: '', plants: 980 });
+    await act(tent, `${path}/hold`, { reason: 'limp' });
+    await tent.api.patch(path, { moveOnTo: 'venting' });
+    return path;
+  }
+
+  it('is read as data, so that each reader can be told it in their language', async () => {
+    const tent = await openTent();
+    const { log } = (await tent.api.get<BatchView>(await actedOn(tent))).body;
+    const none = { check: null, stage: null, changes: null, note: '' };
+    const check = { id: 'film-wet', checkId: 'film-wet.1', question: 'Is the film wet on the inside?' };
+    const changes = [
+      { field: 'scion', before: 'A', after: '' },
+      { field: 'plants', before: 1000, after: 980 },
+    ];
+    expect(
+      log.slice(2).map(({ kind, check, stage, changes, note }) => ({ kind, check, stage, changes, note })),
+    ).toEqual([
+      { ...none, kind: 'check', check: { ...check, answer: 'no' }, note: 'dry at the door' },
+      { ...none, kind: 'check', check: { ...check, answer: 'yes' } },
+      { ...none, kind: 'corrected', changes },
+      { ...none, kind: 'hold', note: 'limp' },
+      { ...none, kind: 'moved-on', stage: 'venting' },
+    ]);
+  });
+
+  it('stands in the record as sentences in English, with no field of ours beside them', async () => {
+    const tent = await openTent();
+    const path = await actedOn(tent);
+    const said = [
+      ['opened', ''],
+      ['closed', ''],
+      ['check', 'Is the film wet on the inside? no: dry at the door'],
+      ['check', 'Is the film wet on the inside? yes'],
+      ['corrected', 'scion: A → (empty); plants: 1000 → 980'],
+      ['hold', 'limp'],
+      ['moved-on', 'venting'],
+    ];
+    const csv = parse((await tent.api.text(`${path}/record.csv`)).body, { bom: true, columns: true }) as CsvLine[];
+    const lines = csv.filter(({ section }) => section === 'log');
+    expect(lines.map(({ what, note }) => [what, note])).toEqual(said);
+    const { log } = (await tent.api.get<BatchRecord>(`${path}/record.json`)).body;
+    expect(log.map(({ kind, note }) => [kind, note])).toEqual(said);
+    for (const line of log) expect(Object.keys(line)).toEqual(['id', 'at', 'kind', 'gapPercent', 'note', 'person']);
   });
 });
 

@@ -233,7 +233,15 @@ describe('the marks', () => {
     expect(body.events).toContainEqual({
       ...{ at: utcText(TENT_MS + MINUTE_MS), until: utcText(TENT_MS + MINUTE_MS) },
       ...{ kind: 'log', what: 'gap', label: 'a hand' },
+      entry: expect.objectContaining({ kind: 'gap', gapPercent: 10, note: 'a hand', person: 'Test manager' }),
     });
+    await tent.api.patch(`/batches/${batch.id}`, { moveOnTo: 'venting' });
+    expect((await seriesOf(tent)).body.events).toContainEqual(
+      expect.objectContaining({
+        ...{ kind: 'log', what: 'moved-on', label: 'venting' },
+        entry: expect.objectContaining({ stage: 'venting', note: '' }),
+      }),
+    );
   });
 
   it('show an alarm that came twice as two stretches, with the calm between', async () => {

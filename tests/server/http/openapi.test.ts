@@ -1,5 +1,6 @@
 // The OpenAPI document describes every path of the contract; it is read by programs that are not ours.
 import { describe, expect, it } from 'vitest';
+import { stageNames } from '../../../shared/healing/stage-name.ts';
 import { createApiClient } from '../../support/api-client.ts';
 import { openTestApp } from '../../support/open-test-app.ts';
 
@@ -117,6 +118,21 @@ describe('the OpenAPI document', () => {
     expect(paths['/api/v1/batches']?.['post']?.requestBody).toBeDefined();
     expect(paths['/api/v1/chambers']?.['get']?.responses).toHaveProperty('200');
     expect(paths['/api/v1/people']?.['post']?.responses).toHaveProperty('201');
+  });
+
+  it('describes what a line of the log is about: a check, a stage or corrections', async () => {
+    const { paths } = await readDocument();
+    const log = ['200', 'content', 'application/json', 'schema', 'properties', 'log', 'items', 'properties'];
+    const responses = paths['/api/v1/batches/{id}']?.['get']?.responses;
+    const text = { type: 'string' };
+    const answer = { type: 'string', enum: ['yes', 'no'] };
+    expect(responses).toHaveProperty([...log, 'check', 'anyOf', 0], expect.objectContaining({ type: 'object' }));
+    expect(responses).toHaveProperty([...log, 'check', 'anyOf', 0, 'properties', 'answer'], answer);
+    expect(responses).toHaveProperty([...log, 'stage', 'anyOf', 0, 'enum'], [...stageNames]);
+    expect(responses).toHaveProperty([...log, 'changes', 'anyOf', 0, 'items', 'properties', 'after'], {
+      type: ['string', 'number'],
+    });
+    expect(responses).toHaveProperty([...log, 'note'], expect.objectContaining(text));
   });
 
   it('says that what may be left out of a query is optional', async () => {

@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import type { BatchActs } from '../../../server/watch/batch-acts.ts';
 import type { Batch } from '../../../shared/healing/batch.ts';
+import { plainNote } from '../../../shared/healing/batch-log.ts';
 import type { ProblemCode } from '../../../shared/problem.ts';
 import { DAY_MS, HOUR_MS, MINUTE_MS, utcText } from '../../../shared/units.ts';
 import { openTent, TENT_MS, TENT_PROFILE, type Tent } from '../../support/open-tent.ts';
@@ -11,7 +12,7 @@ type Wanted = Parameters<BatchActs['open']>[0];
 interface Bench extends Tent {
   readonly acts: BatchActs;
   open(given?: Partial<Wanted>): Promise<Batch>;
-  /** The log of a batch, as `kind by person: note`. */
+  /** The log of a batch, as `kind by person: note`; the note as the record hands it on. */
   log(id: string): Promise<string[]>;
 }
 
@@ -23,8 +24,12 @@ async function openBench(): Promise<Bench> {
     ...tent,
     acts,
     open: (given = {}) => acts.open({ ...usual, method: 'clip', trays: 10, plants: 1000, ...given }, 'Ann'),
-    log: async (id) =>
-      (await tent.app.store.batches.log(id)).map(({ kind, person, note }) => `${kind} by ${person}: ${note}`),
+    log: async (id) => {
+      const profile = await tent.app.store.profiles.get(TENT_PROFILE);
+      if (profile === null) throw new Error('the profile of the tent is not stored');
+      const lines = await tent.app.store.batches.log(id);
+      return lines.map((line) => `${line.kind} by ${line.person}: ${plainNote(line, profile.document)}`);
+    },
   };
 }
 
@@ -172,6 +177,7 @@ describe('moving on', () => {
     await bench.acts.moveOn(id, 'venting', 'Ann');
     expect((await bench.chamber()).batch?.stage).toBe('venting');
     expect((await bench.log(id)).at(-1)).toBe('moved-on by Ann: venting');
+    expect((await bench.app.store.batches.log(id)).at(-1)).toMatchObject({ about: { stage: 'venting' }, note: '' });
     bench.clock.advance(MINUTE_MS);
     await bench.acts.moveOn(id, 'hardening', 'Ann');
     expect((await bench.chamber()).batch?.stage).toBe('hardening');
@@ -232,8 +238,13 @@ describe('checks', () => {
     expect(answer).toMatchObject({ checkId: 'film-wet.1', answer: 'yes', person: 'Bea' });
     const log = (await bench.log(id)).filter((line) => line.startsWith('check'));
     expect(log).toEqual([
-      expect.stringMatching(/^check by Ann: .+\? no: dry at the door$/),
-      expect.stringMatching(/^check by Bea: .+\? yes$/),
+      'check by Ann: Is the film wet on the inside? no: dry at the door',
+      'check by Bea: Is the film wet on the inside? yes',
+    ]);
+    const check = { id: 'film-wet', checkId: 'film-wet.1' };
+    expect((await bench.app.store.batches.log(id)).slice(-2)).toMatchObject([
+      { about: { check: { ...check, answer: 'no' } }, note: 'dry at the door' },
+      { about: { check: { ...check, answer: 'yes' } }, note: '' },
     ]);
   });
 
@@ -255,6 +266,11 @@ describe('correcting', () => {
     const corrected = await bench.acts.correct(id, { plants: 980, scion: 'C', trays: 10 }, 'Bea');
     expect(corrected).toMatchObject({ plants: 980, scion: 'C', trays: 10 });
     expect((await bench.log(id)).at(-1)).toBe('corrected by Bea: scion: (empty) → C; plants: 1000 → 980');
+    const changes = [
+      { field: 'scion', before: '', after: 'C' },
+      { field: 'plants', before: 1000, after: 980 },
+    ];
+    expect((await bench.app.store.batches.log(id)).at(-1)).toMatchObject({ about: { changes }, note: '' });
   });
 
   it('to what it is already leaves no trace', async () => {

@@ -43,6 +43,8 @@ export const acts = {
     all: (count: number) => `Show all ${count} entries`,
     limpAdvice: 'Limp: close the gap, mist, and hold the batch until they stand again.',
     gapWords: (percent: number) => (percent === 0 ? 'closed' : percent === 100 ? 'fully open' : `${percent} % open`),
+    corrected: (what: string, before: string, after: string) => `${what}: ${before} → ${after}`,
+    empty: 'empty',
   },
   checks: {
     title: 'Checks',

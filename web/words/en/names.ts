@@ -1,6 +1,6 @@
 // In English: the names of what is chosen from: stages, log entries, rules, priorities.
 import type { RuleId } from '../../../shared/alarms/alarm.ts';
-import type { LogEntry } from '../../../shared/api/batches.ts';
+import type { LogEntry } from '../../../shared/api/log-entry.ts';
 import { names as shared } from '../../../shared/words/en/names.ts';
 
 const logKinds: Record<LogEntry['kind'], string> = {

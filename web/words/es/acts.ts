@@ -45,6 +45,8 @@ export const acts: typeof english = {
     all: (count) => `Mostrar las ${count} anotaciones`,
     limpAdvice: 'Lacias: cierre la abertura, nebulice y pause el lote hasta que se levanten.',
     gapWords: (percent) => (percent === 0 ? 'cerrado' : percent === 100 ? 'abierto del todo' : `${percent} % abierto`),
+    corrected: (what, before, after) => `${what}: ${before} → ${after}`,
+    empty: 'vacío',
   },
   checks: {
     title: 'Controles',

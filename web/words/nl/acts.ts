@@ -45,6 +45,8 @@ export const acts: typeof english = {
     all: (count) => `Toon alle ${count} regels`,
     limpAdvice: 'Slap: maak de kier dicht, nevel, en pauzeer de partij tot ze weer staan.',
     gapWords: (percent) => (percent === 0 ? 'dicht' : percent === 100 ? 'helemaal open' : `${percent} % open`),
+    corrected: (what, before, after) => `${what}: ${before} → ${after}`,
+    empty: 'leeg',
   },
   checks: {
     title: 'Controles',
