@@ -5,8 +5,8 @@ import type { Clock } from './clock.ts';
 import type { Announce } from './happenings.ts';
 import type { Tally } from './health.ts';
 import { admitReadings } from './ingest/admit-readings.ts';
-import type { ArrivedMessage } from './ingest/arrived-message.ts';
 import { createIntake, type Intake } from './ingest/intake.ts';
+import { refusalsOf } from './ingest/refusals-of.ts';
 import type { Store } from './store/store.ts';
 import type { Turnstile } from './watch/turnstile.ts';
 
@@ -38,14 +38,10 @@ export function createReadingsIn(parts: ReadingsInParts): ReadingsIn {
         if (happenings.hasLate) outage.noteLate(clock.nowMs());
         await announce(happenings);
       }),
-    refuse: (message, reason) => refuseMessage(store, message, reason),
+    refuse: async (message, reason) => {
+      await store.commit({ refused: refusalsOf(message, [{ reason, where: '' }]) });
+    },
     log,
   });
   return { intake, tally };
-}
-
-async function refuseMessage(store: Store, message: ArrivedMessage, reason: string): Promise<void> {
-  const { arrivalMs, topic, payload } = message;
-  const payloadStart = payload.subarray(0, 500);
-  await store.commit({ refused: [{ atMs: arrivalMs, topic, reason, where: '', payloadStart }] });
 }

@@ -1,5 +1,7 @@
 // `check-payload`: what admission would do with a message on a topic. It stores nothing and publishes nothing.
-import type { IncomingReading } from '../../shared/readings/reading.ts';
+import { plainEnglish } from '../../shared/plain-english.ts';
+import type { IncomingReading, Refusal } from '../../shared/readings/reading.ts';
+import { sayRefusal } from '../../shared/readings/say-refusal.ts';
 import { utcText } from '../../shared/units.ts';
 import { type ArrivedMessage, type DecodedMessage, decodeMessage } from '../ingest/arrived-message.ts';
 import { openSite } from '../site.ts';
@@ -26,8 +28,9 @@ export const checkPayload: Command = {
     const topic = requireOption(options.topic, 'topic');
     const arrivalMs = options.now === undefined ? terminal.nowMs : readTime(options.now, 'now');
     const payload = await readInput(words[0] ?? '-', terminal);
-    const { admitted, refused } = await decode({ topic, payload, arrivalMs }, terminal);
-    const readings = admitted.map(describeReading);
+    const decoded = await decode({ topic, payload, arrivalMs }, terminal);
+    const readings = decoded.admitted.map(describeReading);
+    const refused = decoded.refused.map(describeRefusal);
     const lines = [
       ...readings.map((one) => `admitted  ${one.time}  ${describeProbe(one)}  ${describeValues(one)}`),
       ...refused.map(({ reason, where }) => `refused   ${where === '' ? 'the whole message' : where}: ${reason}`),
@@ -45,6 +48,10 @@ async function decode(message: Omit<ArrivedMessage, 'retained'>, terminal: Termi
 
 function describeReading({ node, probe, timeMs, temperature, humidity }: IncomingReading) {
   return { node, probe, time: utcText(timeMs), temperature, humidity };
+}
+
+function describeRefusal({ reason, where }: Refusal) {
+  return { reason: sayRefusal(reason, plainEnglish.words), where };
 }
 
 type DescribedReading = ReturnType<typeof describeReading>;

@@ -8,6 +8,7 @@ import { startDraft } from '../watch/probe-draft.ts';
 import type { Watch } from '../watch/watch.ts';
 import { type ArrivedMessage, type DecodedMessage, decodeMessage } from './arrived-message.ts';
 import { judgeArrivals } from './judge-arrivals.ts';
+import { refusalsOf } from './refusals-of.ts';
 
 export interface AdmitParts {
   readonly store: Store;
@@ -35,7 +36,7 @@ export async function admitReadings(messages: readonly ArrivedMessage[], parts: 
     discovered: draft.discovered,
     nodeStatus: decoded.flatMap(statusOf),
     batteries: decoded.flatMap(batteryOf),
-    refused: decoded.flatMap(refusalsOf),
+    refused: decoded.flatMap(({ message, refused }) => refusalsOf(message, refused)),
     watch: decision.work,
   });
   // 5. Only what is stored is true.
@@ -62,17 +63,4 @@ function batteryOf({ battery, admitted, message }: DecodedMessage): NonNullable<
   const nodeId = admitted[0]?.node;
   if (battery === undefined || nodeId === undefined || message.retained) return [];
   return [{ nodeId, ...battery, atMs: message.arrivalMs }];
-}
-
-const PAYLOAD_START = 500;
-
-function refusalsOf({ message, refused }: DecodedMessage): NonNullable<Commit['refused']> {
-  const payloadStart = message.payload.subarray(0, PAYLOAD_START);
-  return refused.map(({ reason, where }) => ({
-    atMs: message.arrivalMs,
-    topic: message.topic,
-    reason,
-    where,
-    payloadStart,
-  }));
 }

@@ -3,6 +3,7 @@ import { decodeMapped } from '../../shared/readings/decode-mapped.ts';
 import { decodePayload } from '../../shared/readings/decode-payload.ts';
 import type { Admission } from '../../shared/readings/reading.ts';
 import { parseReadingTopic } from '../../shared/readings/reading-topic.ts';
+import { because, type Reason } from '../../shared/readings/reason.ts';
 import { topicMatches } from '../../shared/readings/topic-filter.ts';
 import type { TopicMapping } from '../../shared/readings/topic-mapping.ts';
 
@@ -34,10 +35,7 @@ export function decodeMessage(message: ArrivedMessage, mappings: readonly TopicM
   if (mapping !== undefined) {
     return decodeDated(message, (arrivalMs) => decodeMapped(mapping, { topic: message.topic, payload, arrivalMs }));
   }
-  return refuse(
-    message,
-    'Nobody reads this topic: publish to takewell/v1/<node>/readings, or add a mapping in the settings.',
-  );
+  return refuse(message, because('nobodyReads'));
 }
 
 function decodeStatus(message: ArrivedMessage, nodeId: string): DecodedMessage {
@@ -45,7 +43,7 @@ function decodeStatus(message: ArrivedMessage, nodeId: string): DecodedMessage {
   if (text === 'online' || text === 'offline') return { message, ...nothing, status: { nodeId, status: text } };
   // An empty retained message is how MQTT clears a retained one.
   if (text === '') return { message, ...nothing, status: null };
-  return refuse(message, 'A status is the word online or the word offline.');
+  return refuse(message, because('statusWord'));
 }
 
 // A retained reading says when it was measured or it says nothing: its arrival is the subscription's, not its own.
@@ -53,10 +51,7 @@ function decodeDated(message: ArrivedMessage, decode: (arrivalMs: number) => Adm
   const admission = decode(message.arrivalMs);
   const isDated = !message.retained || keepsItsTimes(admission, decode(message.arrivalMs + 1));
   if (isDated) return { message, ...admission, status: null };
-  return refuse(
-    message,
-    'A retained reading without a time of its own cannot be dated: publish readings without the retain flag.',
-  );
+  return refuse(message, because('retainedUndated'));
 }
 
 // A time that moves with the arrival was not sent: there is none, or it is counted from now (RFC 8428 §4.5.3).
@@ -65,6 +60,6 @@ function keepsItsTimes(admission: Admission, arrivedLater: Admission): boolean {
   return admission.admitted.every(({ timeMs }) => later.has(timeMs));
 }
 
-function refuse(message: ArrivedMessage, reason: string): DecodedMessage {
+function refuse(message: ArrivedMessage, reason: Reason): DecodedMessage {
   return { message, admitted: [], refused: [{ reason, where: '' }], status: null };
 }

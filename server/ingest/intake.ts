@@ -2,6 +2,7 @@
 // resolves only when it is durably stored. While the store cannot write, messages wait here and their nodes are not acknowledged.
 import type { Logger } from 'pino';
 import { Problem } from '../../shared/problem.ts';
+import { because, type Reason } from '../../shared/readings/reason.ts';
 import { SECOND_MS } from '../../shared/units.ts';
 import type { ArrivedMessage } from './arrived-message.ts';
 import { createWaitingLine, type Waiting } from './waiting-line.ts';
@@ -18,7 +19,7 @@ export interface Intake {
 export interface IntakeParts {
   readonly admit: (messages: readonly ArrivedMessage[]) => Promise<void>;
   /** Puts a message that made the program itself fail on record. */
-  readonly refuse: (message: ArrivedMessage, reason: string) => Promise<void>;
+  readonly refuse: (message: ArrivedMessage, reason: Reason) => Promise<void>;
   readonly log: Logger;
   readonly retryMs?: number;
 }
@@ -76,7 +77,7 @@ export function createIntake(parts: IntakeParts): Intake {
     for (const one of group) {
       parts.log.error({ err: error, topic: one.message.topic }, 'a message made admission fail');
       try {
-        await parts.refuse(one.message, 'Takewell could not read this message; the log of the service says more.');
+        await parts.refuse(one.message, because('messageFailed'));
         trouble = null;
         one.resolve();
       } catch (failure) {

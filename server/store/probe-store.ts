@@ -1,6 +1,7 @@
 // Nodes, probes, where a probe stood and when, and messages that were refused.
 import type { Database } from 'better-sqlite3';
 import type { Battery } from '../../shared/readings/battery.ts';
+import { readReason } from '../../shared/readings/read-reason.ts';
 import type { Node, Placement, Probe, Refused, Store } from './store.ts';
 import { guarded } from './store-problem.ts';
 
@@ -53,10 +54,13 @@ export function prepareDiscovery(db: Database) {
 
 /** Keeps the last 200 refusals; call inside the transaction. */
 export function prepareRefusals(db: Database) {
-  const add = db.prepare('INSERT INTO refused (at_ms, topic, reason, place, payload_start) VALUES (?, ?, ?, ?, ?)');
+  const add = db.prepare(
+    'INSERT INTO refused (at_ms, topic, reason, reason_data, place, payload_start) VALUES (?, ?, ?, ?, ?, ?)',
+  );
   const trim = db.prepare('DELETE FROM refused WHERE id <= (SELECT max(id) FROM refused) - 200');
   return (rows: readonly Omit<Refused, 'id'>[]): void => {
-    for (const row of rows) add.run(row.atMs, row.topic, row.reason, row.where, row.payloadStart);
+    for (const { atMs, topic, sentence, reason, where, payloadStart } of rows)
+      add.run(atMs, topic, sentence, JSON.stringify(reason), where, payloadStart);
     if (rows.length > 0) trim.run();
   };
 }
@@ -83,8 +87,9 @@ export function openProbeStore(db: Database): Store['probes'] {
   const placementsOf = db.prepare<[number], Placement>(
     `SELECT ${placementColumns} FROM placements p WHERE probe = ? ORDER BY from_ms, id`,
   );
-  const refused = db.prepare<[], Refused>(
-    `SELECT id, at_ms atMs, topic, reason, place "where", payload_start payloadStart FROM refused ORDER BY id DESC LIMIT 200`,
+  const refused = db.prepare<[], RefusedRow>(
+    `SELECT id, at_ms atMs, topic, reason sentence, reason_data reason, place "where", payload_start payloadStart
+     FROM refused ORDER BY id DESC LIMIT 200`,
   );
   const place = db.transaction(
     (number: number, to: { chamberId: string | null; place: string } | null, atMs: number) => {
@@ -117,7 +122,7 @@ export function openProbeStore(db: Database): Store['probes'] {
     },
     placements: async (chamberId, fromMs, toMs) => guarded(() => placements.all({ chamberId, fromMs, toMs })),
     placementsOf: async (probe) => guarded(() => placementsOf.all(probe)),
-    refused: async () => guarded(() => refused.all()),
+    refused: async () => guarded(() => refused.all().map(toRefused)),
   };
 }
 
@@ -128,6 +133,12 @@ const ID_START = 'p';
 function numberOf(id: string): number {
   const number = Number(id.slice(ID_START.length));
   return id.startsWith(ID_START) && Number.isSafeInteger(number) ? number : -1;
+}
+
+type RefusedRow = Omit<Refused, 'reason'> & { readonly reason: string | null };
+
+function toRefused(row: RefusedRow): Refused {
+  return { ...row, reason: readReason(JSON.parse(row.reason ?? 'null')) };
 }
 
 function toProbe(row: ProbeRow): Probe {

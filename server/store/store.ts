@@ -13,6 +13,7 @@ import type { Battery } from '../../shared/readings/battery.ts';
 import type { Calibration } from '../../shared/readings/calibration.ts';
 import type { QualityCheckpoint } from '../../shared/readings/quality/quality-run.ts';
 import type { Flag, Reading } from '../../shared/readings/reading.ts';
+import type { Reason } from '../../shared/readings/reason.ts';
 import type { DutySpan } from '../../shared/telling/duty.ts';
 import type { NoticeDraft } from '../../shared/telling/notice.ts';
 import type { TargetResult } from '../../shared/telling/reach.ts';
@@ -197,7 +198,10 @@ export interface Refused {
   readonly id: number;
   readonly atMs: number;
   readonly topic: string;
-  readonly reason: string;
+  /** Null: another version kept it, as a sentence only or for a reason that is not known here. */
+  readonly reason: Reason | null;
+  /** The reason in English. */
+  readonly sentence: string;
   readonly where: string;
   readonly payloadStart: Uint8Array;
 }

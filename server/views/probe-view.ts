@@ -1,8 +1,10 @@
-// Probes and nodes as they are sent to people.
-import type { BatteryView, NodeView, ProbeView } from '../../shared/api/probes.ts';
+// Probes, nodes and refused messages as they are sent to people.
+import type { BatteryView, NodeView, ProbeView, RefusedView } from '../../shared/api/probes.ts';
 import { calibrate } from '../../shared/readings/calibration.ts';
+import { sayRefusal } from '../../shared/readings/say-refusal.ts';
 import { MINUTE_MS, utcText } from '../../shared/units.ts';
-import type { Node } from '../store/store.ts';
+import type { SharedWords } from '../../shared/words/shared-words.ts';
+import type { Node, Refused } from '../store/store.ts';
 import type { ProbeState } from '../watch/probe-book.ts';
 import { timeText } from './alarm-view.ts';
 
@@ -43,4 +45,14 @@ export function viewNode(node: Node): NodeView {
   const hasCredentials = passwordHash !== null;
   const shown = { id, status, statusAt: timeText(statusMs), hasCredentials, discoveredAt: utcText(discoveredMs) };
   return { ...shown, battery: viewBattery(node) };
+}
+
+/** What an earlier version refused is said as it was kept, in English. */
+export function viewRefused(refused: Refused, words: SharedWords): RefusedView {
+  const { id, atMs, topic, reason, sentence, where, payloadStart } = refused;
+  return {
+    ...{ id, at: utcText(atMs), topic, where },
+    reason: reason === null ? sentence : sayRefusal(reason, words),
+    payloadStart: Buffer.from(payloadStart).toString('utf8'),
+  };
 }

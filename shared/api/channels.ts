@@ -2,6 +2,7 @@
 // secrets are written and kept, never shown.
 import { z } from 'zod';
 import { isHeaderName } from '../telling/header-name.ts';
+import { shapes } from '../words/en/shapes.ts';
 import { idSchema, nameSchema } from './common.ts';
 
 /** The name under which the channels are kept in the store. */
@@ -9,13 +10,13 @@ export const CHANNELS_SETTING = 'channels';
 
 const MOST_WEBHOOKS = 10;
 const secretSchema = z.string().max(500);
-const webAddressSchema = z.url({ protocol: /^https?$/, error: 'write it as https://…' }).max(2_000);
+const webAddressSchema = z.url({ protocol: /^https?$/, error: shapes.writeAddress }).max(2_000);
 const hostSchema = z
   .string()
   .trim()
-  .min(1, 'enter the name of the mail server')
+  .min(1, shapes.nameMailServer)
   .max(253)
-  .regex(/^[A-Za-z0-9.:_-]+$/, 'write only its name, such as mail.example.org');
+  .regex(/^[A-Za-z0-9.:_-]+$/, shapes.onlyHostName);
 
 const emailParts = z.object({
   host: hostSchema,
@@ -23,7 +24,7 @@ const emailParts = z.object({
   /** `starttls`: begins readable and must change to TLS; `tls`: TLS from the first byte; `none`: for a relay that is nobody else's to read. */
   security: z.enum(['starttls', 'tls', 'none']),
   user: z.string().max(200).optional(),
-  from: z.email('write an e-mail address').max(254),
+  from: z.email(shapes.writeEmail).max(254),
 });
 
 const webhookParts = z.object({
@@ -38,14 +39,14 @@ const webhookParts = z.object({
   template: z.string().max(4_000).default(''),
 });
 
-const headerNameSchema = z.string().refine(isHeaderName, 'is a header of its own: choose another');
+const headerNameSchema = z.string().refine(isHeaderName, shapes.otherHeader);
 
 const heartbeatSchema = z.object({ url: webAddressSchema, allowLocal: z.boolean().default(false) });
 
 /** Whom a push service may write to (RFC 8292 §2.1). */
 const contactSchema = z.url({
   protocol: /^(mailto|https)$/,
-  error: 'write it as mailto:name@example.org or https://…',
+  error: shapes.writeContact,
 });
 
 const webhookSchema = webhookParts.extend({
@@ -75,7 +76,7 @@ export const noChannels: Channels = channelsSchema.parse({});
 
 const headerChange = z.object({
   name: headerNameSchema,
-  value: secretSchema.regex(/^[\t\x20-\x7e]*$/, 'use plain letters').optional(),
+  value: secretSchema.regex(/^[\t\x20-\x7e]*$/, shapes.plainLetters).optional(),
 });
 
 /** As it is changed. What is not named stays: a part, a secret, the value of a header. An empty secret is taken away. */
@@ -83,7 +84,7 @@ export const channelsChangeSchema = z.object({
   email: emailSchema
     .refine(({ security, user }) => security !== 'none' || !user, {
       path: ['security'],
-      error: 'a password would travel readable: choose STARTTLS or TLS, or leave the user empty',
+      error: shapes.readablePassword,
     })
     .nullable()
     .optional(),
@@ -95,7 +96,7 @@ export const channelsChangeSchema = z.object({
         headers: z.array(headerChange).max(10).default([]),
       }),
     )
-    .max(MOST_WEBHOOKS, `at most ${MOST_WEBHOOKS} webhooks`)
+    .max(MOST_WEBHOOKS, shapes.fewerWebhooks)
     .optional(),
   siren: z.object({ enabled: z.boolean() }).optional(),
   heartbeat: heartbeatSchema.nullable().optional(),

@@ -90,6 +90,7 @@ export const refusedSchema = z.object({
   id: z.number().int(),
   at: timeSchema,
   topic: z.string(),
+  /** In the language of the reader; of a message that an earlier version refused, in English. */
   reason: z.string(),
   where: z.string(),
   payloadStart: z.string(),

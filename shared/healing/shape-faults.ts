@@ -3,6 +3,8 @@ import type { z } from 'zod';
 import type { Fault } from '../problem.ts';
 import { describeValue, isJsonObject } from '../readings/json-object.ts';
 import { pointerToken, resolvePointer } from '../readings/json-pointer.ts';
+import { sayPart } from '../readings/say-refusal.ts';
+import { findShape } from '../words/find-shape.ts';
 import type { SharedWords } from '../words/shared-words.ts';
 
 type Issue = z.core.$ZodIssue;
@@ -34,9 +36,10 @@ function unknownField(where: string, key: string): Fault {
 function wrong(issue: Issue, value: unknown, words: SharedWords): string {
   const { faults } = words;
   if (issue.code === 'too_small' && (value === '' || isEmptyList(value))) return faults.empty;
-  if (issue.code === 'too_small' || issue.code === 'too_big') return faults.mustBe(bound(issue, words), shown(value));
-  if (issue.code === 'invalid_format') return faults.unreadable(issue.message);
-  return faults.mustBe(wanted(issue, words), describeValue(value));
+  if (issue.code === 'too_small' || issue.code === 'too_big')
+    return faults.mustBe(bound(issue, words), shown(value, words));
+  if (issue.code === 'invalid_format') return faults.unreadable(findShape(issue.message)?.(words) ?? issue.message);
+  return faults.mustBe(wanted(issue, words), sayPart(describeValue(value), words));
 }
 
 function wanted(issue: Issue, { faults }: SharedWords): string {
@@ -62,7 +65,7 @@ function isEmptyList(value: unknown): boolean {
   return Array.isArray(value) && value.length === 0;
 }
 
-function shown(value: unknown): string {
+function shown(value: unknown, words: SharedWords): string {
   if (typeof value === 'string') return `${value.length}`;
-  return Array.isArray(value) ? `${value.length}` : describeValue(value);
+  return Array.isArray(value) ? `${value.length}` : sayPart(describeValue(value), words);
 }

@@ -2,6 +2,7 @@
 // It turns away only the impossible; a plausible but broken value is admitted, and flagged by the quality tests.
 import { DAY_MS, HOUR_MS, MINUTE_MS } from '../units.ts';
 import type { Admission, IncomingReading, Refusal } from './reading.ts';
+import { because, type Reason } from './reason.ts';
 
 /** What one element of a payload says, its form undone. `where` is the element's JSON Pointer. */
 export interface Sample {
@@ -22,7 +23,7 @@ interface Arrival {
 
 /** The numbers that air can have, °C and %RH, ends included. Wet sensors read above 100 %RH, so 110 is let in. */
 const possible = { temperature: { low: -60, high: 100 }, humidity: { low: 0, high: 110 } } as const;
-const unitOf = { temperature: '°C', humidity: '%RH' } as const;
+const impossibleIs = { temperature: 'impossibleTemperature', humidity: 'impossibleHumidity' } as const;
 
 const FARTHEST_AHEAD_MS = 5 * MINUTE_MS;
 
@@ -52,9 +53,7 @@ function addSample(sample: Sample, node: string, admitted: Map<string, IncomingR
   if (earlier === undefined) {
     admitted.set(key, { node, probe, timeMs, temperature, humidity });
   } else if (differs(earlier.temperature, temperature) || differs(earlier.humidity, humidity)) {
-    const reason =
-      'Another value for the same probe and time stands earlier in this message; give each reading its own time.';
-    refused.push({ reason, where: sample.where });
+    refused.push({ reason: because('otherValue'), where: sample.where });
   } else {
     const whole = { temperature: earlier.temperature ?? temperature, humidity: earlier.humidity ?? humidity };
     admitted.set(key, { ...earlier, ...whole });
@@ -75,25 +74,28 @@ function findFault(sample: Sample, arrivalMs: number, placeOf: PlaceOf): Refusal
   return null;
 }
 
-function findRangeFault(quantity: 'temperature' | 'humidity', value: number | null): string | null {
+function findRangeFault(quantity: 'temperature' | 'humidity', value: number | null): Reason | null {
   const { low, high } = possible[quantity];
   if (value === null || (value >= low && value <= high)) return null;
-  const unit = unitOf[quantity];
-  return `A ${quantity} of ${value} ${unit} is impossible (${low} to ${high} ${unit} is admitted); check the sensor and its unit.`;
+  // Numbers that were sent may add up to infinity, which JSON cannot keep.
+  return because(impossibleIs[quantity], Number.isFinite(value) ? value : String(value), low, high);
 }
 
-function findTimeFault(timeMs: number, arrivalMs: number): string | null {
+function findTimeFault(timeMs: number, arrivalMs: number): Reason | null {
   const aheadMs = timeMs - arrivalMs;
-  if (aheadMs > FARTHEST_AHEAD_MS) return `The reading is dated ${describeAhead(aheadMs)}.`;
+  if (aheadMs > FARTHEST_AHEAD_MS) return describeAhead(aheadMs);
   // Where our own clock is not set either, the node's cannot be judged by it.
   if (timeMs >= EARLIEST_MS || arrivalMs < EARLIEST_MS) return null;
-  return "The reading is dated before 2010, so the node's clock was never set; set it, or leave the time out.";
+  return because('clockNeverSet');
 }
 
-function describeAhead(aheadMs: number): string {
-  if (aheadMs > 36_500 * DAY_MS) return 'more than 100 years ahead; send seconds since 1970, not milliseconds';
-  const [size, word] =
-    aheadMs >= 2 * DAY_MS ? [DAY_MS, 'days'] : aheadMs >= HOUR_MS ? [HOUR_MS, 'h'] : [MINUTE_MS, 'min'];
-  const count = aheadMs / size;
-  return `${Number(count.toFixed(count < 10 ? 1 : 0))} ${word} ahead of its arrival; set the node's clock, or this computer's if that is the wrong one`;
+function describeAhead(aheadMs: number): Reason {
+  if (aheadMs > 36_500 * DAY_MS) return because('aheadCentury');
+  if (aheadMs >= 2 * DAY_MS) return because('aheadDays', roundCount(aheadMs / DAY_MS));
+  if (aheadMs >= HOUR_MS) return because('aheadHours', roundCount(aheadMs / HOUR_MS));
+  return because('aheadMinutes', roundCount(aheadMs / MINUTE_MS));
+}
+
+function roundCount(count: number): number {
+  return Number(count.toFixed(count < 10 ? 1 : 0));
 }

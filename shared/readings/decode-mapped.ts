@@ -8,6 +8,7 @@ import { percentFromRatio } from './percent-from-ratio.ts';
 import { findNodeNameFault } from './probe-name.ts';
 import { readTimeMs } from './read-time.ts';
 import type { Admission, Refusal } from './reading.ts';
+import { because } from './reason.ts';
 import { nodeLevel, type TopicMapping } from './topic-mapping.ts';
 
 interface MappedMessage {
@@ -35,20 +36,17 @@ function readNode(node: string, topic: string): string | Refusal {
   const level = nodeLevel(node);
   if (level === null) return node;
   const name = topic.split('/')[level];
-  if (name === undefined)
-    return { reason: `The topic has no level ${level} to take the node from; correct the mapping.`, where: '' };
+  if (name === undefined) return { reason: because('noTopicLevel', level), where: '' };
   const fault = findNodeNameFault(name);
-  return fault === null ? name : { reason: `The node name ${quoteText(name)} ${fault}.`, where: '' };
+  return fault === null ? name : { reason: because('nodeName', quoteText(name), fault), where: '' };
 }
 
 function readSample(mapping: TopicMapping, document: unknown, arrivalMs: number): Sample | Refusal {
-  const temperature = readMapped(document, 'temperature', mapping.temperature?.pointer);
+  const temperature = readMapped(document, 'mappedTemperature', mapping.temperature?.pointer);
   if (isRefusal(temperature)) return temperature;
-  const humidity = readMapped(document, 'humidity', mapping.humidity?.pointer);
+  const humidity = readMapped(document, 'mappedHumidity', mapping.humidity?.pointer);
   if (isRefusal(humidity)) return humidity;
-  if (temperature === null && humidity === null) {
-    return { reason: 'The message has no value where the mapping looks for one; correct the mapping.', where: '' };
-  }
+  if (temperature === null && humidity === null) return { reason: because('mappedNothing'), where: '' };
   const timeMs = readTime(mapping.time, document, arrivalMs);
   if (isRefusal(timeMs)) return timeMs;
   const inCelsius = mapping.temperature?.unit === 'degF' ? celsiusFromFahrenheit : same;
@@ -70,11 +68,15 @@ function same(value: number): number {
   return value;
 }
 
-function readMapped(document: unknown, quantity: string, pointer: string | undefined): number | null | Refusal {
+/** `wrong` is what it is when it is no number. */
+function readMapped(
+  document: unknown,
+  wrong: 'mappedTemperature' | 'mappedHumidity',
+  pointer: string | undefined,
+): number | null | Refusal {
   const value = pointer === undefined ? null : (resolvePointer(document, pointer) ?? null);
   if (value === null) return null;
-  const reason = `The ${quantity} is ${describeValue(value)}; a number is needed there.`;
-  return asNumber(value) ?? { reason, where: pointer ?? '' };
+  return asNumber(value) ?? { reason: because(wrong, describeValue(value)), where: pointer ?? '' };
 }
 
 function readTime(time: TopicMapping['time'], document: unknown, arrivalMs: number): number | Refusal {

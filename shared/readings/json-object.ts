@@ -1,4 +1,5 @@
-// Telling what parsed JSON is, and naming a wrong value in a message without ever throwing or running long.
+// Telling what parsed JSON is, and naming a wrong value in a refusal without ever throwing or running long.
+import { because, type ReasonPart } from './reason.ts';
 
 export type JsonObject = Readonly<Record<string, unknown>>;
 
@@ -9,12 +10,14 @@ export function isJsonObject(value: unknown): value is JsonObject {
 
 const SHOWN_CHARACTERS = 40;
 
-/** A value in words for a refusal. Long text is cut; lists and objects are never walked, however deep they are. */
-export function describeValue(value: unknown): string {
-  if (value === undefined) return 'missing';
-  if (Array.isArray(value)) return 'a list';
-  if (typeof value === 'object' && value !== null) return 'an object';
-  return typeof value === 'string' ? `the text ${quoteText(value)}` : String(value);
+/**
+ * What a value of parsed JSON is, for a refusal: `null`, true, false and numbers as they are written. Long text is cut; lists and objects are
+ * never walked, however deep they are.
+ */
+export function describeValue(value: unknown): ReasonPart {
+  if (Array.isArray(value)) return because('list');
+  if (isJsonObject(value)) return because('object');
+  return typeof value === 'string' ? because('text', quoteText(value)) : String(value);
 }
 
 /** Text in quotes for a refusal, cut at 40 characters, control characters escaped. */

@@ -1,5 +1,6 @@
 // From the bytes of a message to a JSON value, or the reason why not. It never throws, whatever the bytes.
 import type { Refusal } from './reading.ts';
+import { because, type Reason } from './reason.ts';
 
 /** 10,000 readings in the plain form take about 0.9 MB. */
 export const PAYLOAD_MAX_BYTES = 1024 * 1024;
@@ -10,14 +11,12 @@ declare class TextDecoder {
   decode(bytes: Uint8Array): string;
 }
 
-/** The parsed JSON value, or one refusal in plain words. UTF-8 only, a byte order mark is skipped, at most 1 MiB. */
+/** The parsed JSON value, or one refusal. UTF-8 only, a byte order mark is skipped, at most 1 MiB. */
 export function parsePayload(payload: Uint8Array): { readonly value: unknown } | { readonly refusal: Refusal } {
-  if (payload.byteLength === 0) return refuse('The message is empty.');
-  if (payload.byteLength > PAYLOAD_MAX_BYTES) {
-    return refuse('The message is larger than 1 MiB; split the buffer into packs of at most 10,000 readings.');
-  }
+  if (payload.byteLength === 0) return refuse(because('messageEmpty'));
+  if (payload.byteLength > PAYLOAD_MAX_BYTES) return refuse(because('messageTooLarge'));
   const text = decodeUtf8(payload);
-  if (text === null) return refuse('The message is not UTF-8 text; send JSON in UTF-8.');
+  if (text === null) return refuse(because('notUtf8'));
   return parseJson(text);
 }
 
@@ -34,12 +33,10 @@ function parseJson(text: string): { readonly value: unknown } | { readonly refus
     return { value: JSON.parse(text) };
   } catch {
     // Small boards print a missing measurement as nan, which JSON does not have.
-    if (/[:[,]\s*[-+]?nan\b/i.test(text))
-      return refuse('The message holds "nan", which is not JSON; send null, or leave the value out.');
-    return refuse('The message is not JSON; look for a missing quote, comma or bracket, or a message cut short.');
+    return refuse(because(/[:[,]\s*[-+]?nan\b/i.test(text) ? 'holdsNan' : 'notJson'));
   }
 }
 
-function refuse(reason: string): { readonly refusal: Refusal } {
+function refuse(reason: Reason): { readonly refusal: Refusal } {
   return { refusal: { reason, where: '' } };
 }

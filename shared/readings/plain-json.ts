@@ -6,6 +6,7 @@ import { pointerToken } from './json-pointer.ts';
 import { findProbeNameFault } from './probe-name.ts';
 import { readTimeMs } from './read-time.ts';
 import type { Refusal } from './reading.ts';
+import { because, type Reason } from './reason.ts';
 
 const MAX_READINGS = 10_000;
 
@@ -15,11 +16,8 @@ const MAX_READINGS = 10_000;
  */
 export function readPlainJson(value: unknown, arrivalMs: number): readonly (Sample | Refusal)[] {
   if (!Array.isArray(value)) return [readElement(value, '', arrivalMs)];
-  if (value.length === 0) return [{ reason: 'The list is empty; send nothing when there is no reading.', where: '' }];
-  if (value.length > MAX_READINGS) {
-    const reason = `The list has ${value.length} readings; split it into lists of at most 10,000.`;
-    return [{ reason, where: '' }];
-  }
+  if (value.length === 0) return [{ reason: because('listEmpty'), where: '' }];
+  if (value.length > MAX_READINGS) return [{ reason: because('listTooLong', value.length), where: '' }];
   return value.map((element, index) => readElement(element, `/${index}`, arrivalMs));
 }
 
@@ -29,7 +27,7 @@ export function placeInPlainJson(sample: Sample, part: SamplePart): string {
 }
 
 function readElement(element: unknown, where: string, arrivalMs: number): Sample | Refusal {
-  if (!isJsonObject(element)) return { reason: `A reading is an object; this is ${describeValue(element)}.`, where };
+  if (!isJsonObject(element)) return { reason: because('readingNoObject', describeValue(element)), where };
   const fahrenheit = findFahrenheit(element, where);
   if (fahrenheit !== null) return fahrenheit;
   const temperature = readNumber(element, 'temperature', where);
@@ -41,7 +39,7 @@ function readElement(element: unknown, where: string, arrivalMs: number): Sample
   const probe = readProbe(probeField, where);
   if (isRefusal(probe)) return probe;
   const timeMs = readTime(time, arrivalMs);
-  if (typeof timeMs === 'string') return { reason: timeMs, where: `${where}/time` };
+  if (typeof timeMs === 'object') return { reason: timeMs, where: `${where}/time` };
   return { where, probe, timeMs, temperature, humidity };
 }
 
@@ -49,24 +47,24 @@ function isRefusal(value: number | string | null | Refusal): value is Refusal {
   return typeof value === 'object' && value !== null;
 }
 
+const noNumber = { temperature: 'temperatureNoNumber', humidity: 'humidityNoNumber' } as const;
+
 function readNumber(element: JsonObject, field: 'temperature' | 'humidity', where: string): number | null | Refusal {
   const value = element[field] ?? null;
   if (value === null) return null;
-  const unit = field === 'temperature' ? '°C' : '%RH';
-  const reason = `The ${field} is ${describeValue(value)}; send a number in ${unit}, or leave it out.`;
-  return asNumber(value) ?? { reason, where: `${where}/${field}` };
+  return asNumber(value) ?? { reason: because(noNumber[field], describeValue(value)), where: `${where}/${field}` };
 }
 
 function readProbe(value: unknown, where: string): string | Refusal {
   const probe = asText(value ?? '');
   if (probe === '') return probe;
   const place = `${where}/probe`;
-  if (probe === null) return { reason: `The probe is ${describeValue(value)}; name it with text.`, where: place };
+  if (probe === null) return { reason: because('probeNoText', describeValue(value)), where: place };
   const fault = findProbeNameFault(probe);
-  return fault === null ? probe : { reason: `The probe name ${quoteText(probe)} ${fault}.`, where: place };
+  return fault === null ? probe : { reason: because('probeName', quoteText(probe), fault), where: place };
 }
 
-function readTime(value: unknown, arrivalMs: number): number | string {
+function readTime(value: unknown, arrivalMs: number): number | Reason {
   if (value === undefined || value === null) return arrivalMs;
   return readTimeMs(value, typeof value === 'number' ? 's' : 'rfc3339');
 }
@@ -78,14 +76,11 @@ const fahrenheitWord = /^(?:°|deg(?:rees)?[ _]?)?f(?:ahrenheit)?$/i;
 function findFahrenheit(element: JsonObject, where: string): Refusal | null {
   for (const [field, value] of Object.entries(element)) {
     if (typeof value !== 'string' || !unitField.test(field) || !fahrenheitWord.test(value.trim())) continue;
-    const reason = `"${field}" says °F, and this form is in °C; send °C, or set up a mapping in the settings.`;
-    return { reason, where: `${where}/${pointerToken(field)}` };
+    return { reason: because('saysFahrenheit', quoteText(field)), where: `${where}/${pointerToken(field)}` };
   }
   return null;
 }
 
-function describeNeither(element: JsonObject): string {
-  const senml = 'bn' in element || 'n' in element;
-  if (senml) return 'A SenML pack (RFC 8428) is a list of records; put the records in square brackets.';
-  return 'The reading has neither "temperature" nor "humidity"; send at least one of them.';
+function describeNeither(element: JsonObject): Reason {
+  return because('bn' in element || 'n' in element ? 'senmlWithoutList' : 'neitherValue');
 }

@@ -1,11 +1,12 @@
 // Which node a message on `takewell/v1/…` comes from, and what it is. Everything else is left to the mappings.
 import { quoteText } from './json-object.ts';
 import { findNodeNameFault } from './probe-name.ts';
+import { because, type Reason } from './reason.ts';
 
 type ReadingTopic =
   | { readonly kind: 'readings' | 'status'; readonly node: string }
   | { readonly kind: 'other' }
-  | { readonly kind: 'bad'; readonly reason: string };
+  | { readonly kind: 'bad'; readonly reason: Reason };
 
 const PREFIX = 'takewell/v1/';
 const OTHER: ReadingTopic = { kind: 'other' };
@@ -21,7 +22,7 @@ export function parseReadingTopic(topic: string): ReadingTopic {
   if (kind !== 'readings' && kind !== 'status') return OTHER;
   const node = topic.slice(PREFIX.length, Math.max(end, PREFIX.length));
   const fault = findNodeNameFault(node);
-  return fault === null ? { kind, node } : { kind: 'bad', reason: `The node name ${quoteText(node)} ${fault}.` };
+  return fault === null ? { kind, node } : { kind: 'bad', reason: because('nodeName', quoteText(node), fault) };
 }
 
 function isOurs(topic: string): boolean {

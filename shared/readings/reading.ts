@@ -1,5 +1,6 @@
 // A reading: one probe at one instant, and the quality flags of the QARTOD manuals.
 import type { Battery } from './battery.ts';
+import type { Reason } from './reason.ts';
 
 /** QARTOD flags: 1 pass, 2 not evaluated, 3 suspect, 4 fail, 9 missing (IOOS QARTOD manuals). */
 export const FLAG = { pass: 1, notEvaluated: 2, suspect: 3, fail: 4, missing: 9 } as const;
@@ -15,9 +16,9 @@ export interface IncomingReading {
   readonly humidity: number | null;
 }
 
-/** Why a payload or a part of it was not admitted: one plain sentence and the place of the fault (JSON Pointer; `''` = the whole). */
+/** Why a payload or a part of it was not admitted, and the place of the fault (JSON Pointer; `''` = the whole). */
 export interface Refusal {
-  readonly reason: string;
+  readonly reason: Reason;
   readonly where: string;
 }
 

@@ -2,8 +2,9 @@
 // It knows nothing of probes: what a name and a unit mean to us stands in senml.ts.
 import { asNumber, asText, describeValue, isJsonObject, type JsonObject, quoteText } from './json-object.ts';
 import { pointerToken } from './json-pointer.ts';
-import { isSenmlName, NAME_RULE } from './probe-name.ts';
+import { isSenmlName } from './probe-name.ts';
 import type { Refusal } from './reading.ts';
+import { because, type Reason } from './reason.ts';
 
 /** A record with nothing left to look up. `unit` is null when the pack gives none, `value` when it is not a number. */
 export interface ResolvedRecord {
@@ -52,7 +53,7 @@ export function resolveSenml(pack: readonly unknown[], arrivalMs: number): reado
   for (const [index, record] of pack.entries()) {
     const where = `/${index}`;
     if (!isJsonObject(record)) {
-      resolved.push({ reason: `A SenML record is an object; this is ${describeValue(record)}.`, where });
+      resolved.push({ reason: because('recordNoObject', describeValue(record)), where });
       continue;
     }
     const baseFault = findBaseFault(record, where);
@@ -94,7 +95,7 @@ function advanceBase(base: Base, record: JsonObject): Base {
 function findBaseFault(record: JsonObject, where: string): Refusal | null {
   const { bver: version } = record;
   if (version !== undefined && !(typeof version === 'number' && version <= HIGHEST_VERSION)) {
-    const reason = `SenML version ${describeValue(version)} is not understood; send version ${HIGHEST_VERSION} (RFC 8428).`;
+    const reason = because('senmlVersion', describeValue(version), HIGHEST_VERSION);
     return { reason, where: `${where}/bver` };
   }
   return findTypeFault(record, where, baseFields) ?? findUnknownDuty(record, where, true);
@@ -108,8 +109,8 @@ function findTypeFault(record: JsonObject, where: string, fields: readonly Field
   for (const [field, type] of fields) {
     const value = record[field];
     if (value === undefined || (type === 'text' ? asText(value) : asNumber(value)) !== null) continue;
-    const wanted = type === 'text' ? 'text' : 'a finite number';
-    return { reason: `"${field}" must be ${wanted}; this is ${describeValue(value)}.`, where: `${where}/${field}` };
+    const reason = because(type === 'text' ? 'fieldNoText' : 'fieldNoNumber', field, describeValue(value));
+    return { reason, where: `${where}/${field}` };
   }
   return null;
 }
@@ -118,18 +119,16 @@ function findTypeFault(record: JsonObject, where: string, fields: readonly Field
 function findUnknownDuty(record: JsonObject, where: string, inBase: boolean): Refusal | null {
   const field = Object.keys(record).find((key) => key.endsWith('_') && key.startsWith('b') === inBase);
   if (field === undefined) return null;
-  const reason = `The field ${quoteText(field)} must be understood (its name ends in "_") and is not; leave it out.`;
-  return { reason, where: `${where}/${pointerToken(field)}` };
+  return { reason: because('fieldUnknown', quoteText(field)), where: `${where}/${pointerToken(field)}` };
 }
 
 function endPack(fault: Refusal, after: number): Refusal {
-  const others = after === 0 ? '' : ` Records after it (${after}) build on it and were not read.`;
-  return { reason: fault.reason + others, where: fault.where };
+  return after === 0 ? fault : { reason: because('packEnds', fault.reason, after), where: fault.where };
 }
 
-function describeNameFault(name: string): string {
-  if (name === '') return 'The record has no name; give it one in "n" or "bn".';
-  return `The name ${quoteText(name)} ${NAME_RULE}.`;
+function describeNameFault(name: string): Reason {
+  if (name === '') return because('recordUnnamed');
+  return because('recordName', quoteText(name), because('nameLetters'));
 }
 
 function hasRecordField(record: JsonObject): boolean {

@@ -5,6 +5,7 @@ import { quoteText } from './json-object.ts';
 import { percentFromRatio } from './percent-from-ratio.ts';
 import { findProbeNameFault } from './probe-name.ts';
 import type { Refusal } from './reading.ts';
+import { because, type Reason } from './reason.ts';
 import { type ResolvedRecord, resolveSenml } from './resolve-senml.ts';
 
 /** Two records (temperature and humidity) to each of 10,000 readings. */
@@ -20,10 +21,7 @@ const separators = '/:.-_';
  * Temperature must be in `Cel`, humidity in `%RH` or as a ratio in `/`. No unit is guessed.
  */
 export function readSenml(pack: readonly unknown[], arrivalMs: number): readonly (Sample | Refusal)[] {
-  if (pack.length > MAX_RECORDS) {
-    const reason = `The pack has ${pack.length} records; split it into packs of at most 10,000 readings.`;
-    return [{ reason, where: '' }];
-  }
+  if (pack.length > MAX_RECORDS) return [{ reason: because('packTooLong', pack.length), where: '' }];
   const items: (Sample | Refusal)[] = [];
   for (const record of resolveSenml(pack, arrivalMs)) {
     const item = 'reason' in record ? record : readRecord(record);
@@ -39,36 +37,32 @@ function readRecord(record: ResolvedRecord): Sample | Refusal | null {
   const probe = readProbe(record.name.slice(0, -quantity.length), quantity);
   if ('fault' in probe) return { reason: probe.fault, where };
   const value = quantity === 'temperature' ? readTemperature(record) : readHumidity(record);
-  if (typeof value === 'string') return { reason: value, where };
+  if (typeof value === 'object') return { reason: value, where };
   const empty = { where, probe: probe.address, timeMs, temperature: null, humidity: null };
   return { ...empty, [quantity]: value };
 }
 
-function readProbe(head: string, quantity: Quantity): { readonly address: string } | { readonly fault: string } {
+function readProbe(head: string, quantity: Quantity): { readonly address: string } | { readonly fault: Reason } {
   if (!separators.includes(head.slice(-1))) {
-    return { fault: `The name ${quoteText(head + quantity)} needs one of / : . - _ before "${quantity}".` };
+    return { fault: because('noSeparator', quoteText(head + quantity), quantity) };
   }
   const address = head.slice(0, -1);
   const fault = address === '' ? null : findProbeNameFault(address);
-  return fault === null ? { address } : { fault: `The probe's address ${quoteText(address)} ${fault}.` };
+  return fault === null ? { address } : { fault: because('probeAddress', quoteText(address), fault) };
 }
 
 /** °C, or the reason why not. */
-function readTemperature({ unit, value }: ResolvedRecord): number | string {
-  if (value === null) return 'The temperature has no number; send one in "v".';
+function readTemperature({ unit, value }: ResolvedRecord): number | Reason {
+  if (value === null) return because('temperatureMissing');
   if (unit === 'Cel') return value;
-  const ask = 'send °C with the unit "Cel"';
-  if (unit === null) return `The temperature has no unit; ${ask}.`;
-  if (unit === 'degF') return `Temperatures in °F are admitted only through a mapping in the settings; ${ask}.`;
-  return `The unit ${quoteText(unit)} is not admitted for temperature; ${ask}.`;
+  if (unit === null) return because('temperatureNoUnit');
+  return unit === 'degF' ? because('temperatureFahrenheit') : because('temperatureUnit', quoteText(unit));
 }
 
 /** %RH, or the reason why not. */
-function readHumidity({ unit, value }: ResolvedRecord): number | string {
-  if (value === null) return 'The humidity has no number; send one in "v".';
+function readHumidity({ unit, value }: ResolvedRecord): number | Reason {
+  if (value === null) return because('humidityMissing');
   if (unit === '%RH') return value;
   if (unit === '/') return percentFromRatio(value);
-  const ask = 'send it with the unit "%RH", or as a ratio with "/"';
-  if (unit === null) return `The humidity has no unit; ${ask}.`;
-  return `The unit ${quoteText(unit)} is not admitted for humidity; ${ask}.`;
+  return unit === null ? because('humidityNoUnit') : because('humidityUnit', quoteText(unit));
 }

@@ -1,11 +1,12 @@
 // MQTT topic filters (MQTT 3.1.1 §4.7): `+` stands for one level, `#` for all that follow.
+import type { Say } from '../words/shared-words.ts';
 
 /** Why a text is not a topic filter, or null. Shared subscriptions (`$share/…`) are the broker connection's business, not a filter's. */
-export function findTopicFilterFault(filter: string): string | null {
-  if (filter === '' || filter.includes('\0')) return 'write a topic filter, for example sensors/+/air';
+export function findTopicFilterFault(filter: string): Say | null {
+  if (filter === '' || filter.includes('\0')) return ({ faults }) => faults.writeFilter;
   const levels = filter.split('/');
-  if (levels.some((level) => level.length > 1 && /[+#]/.test(level))) return 'let + and # stand alone between slashes';
-  return levels.slice(0, -1).includes('#') ? 'put # last' : null;
+  if (levels.some((level) => level.length > 1 && /[+#]/.test(level))) return ({ faults }) => faults.wildcardAlone;
+  return levels.slice(0, -1).includes('#') ? ({ faults }) => faults.hashLast : null;
 }
 
 /** True if a filter takes in a topic. A topic holds no wildcards; one that starts with `$` is taken in only by a filter that spells its first level out. */

@@ -4,6 +4,8 @@ import { describe, expect, it } from 'vitest';
 import { saturationKpa } from '../../shared/air/vapour.ts';
 import { decodePayload } from '../../shared/readings/decode-payload.ts';
 import { parseReadingTopic } from '../../shared/readings/reading-topic.ts';
+import { sayRefusal } from '../../shared/readings/say-refusal.ts';
+import { english } from '../../shared/words/en/english.ts';
 
 const notes = new URL('../../firmware-notes/', import.meta.url);
 const pages = readdirSync(notes).filter((name) => name.endsWith('.md'));
@@ -79,7 +81,7 @@ describe('each example', () => {
       admitted: example.admitted,
       refused: example.refused,
     });
-    for (const refusal of refused) expect(refusal.reason).toContain(example.reason);
+    for (const { reason } of refused) expect(sayRefusal(reason, english)).toContain(example.reason);
   });
 });
 

@@ -1,4 +1,5 @@
-// No page holds a text meant for people: it would stay English for whoever reads another language. Texts stand in the catalogues only.
+// No page, decoder or schema holds a text meant for people: it would stay English for whoever reads another language. Texts stand in the
+// catalogues only.
 import { readdirSync, readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { parseSync } from 'vite';
@@ -13,6 +14,18 @@ const pages = readdirSync(join(root, 'web'), { recursive: true, encoding: 'utf8'
   .map((name) => `web/${name}`)
   .filter((name) => /\.tsx?$/.test(name) && !name.startsWith('web/dist'))
   .filter((name) => ![...catalogues, ...tools].some((one) => name.startsWith(one)));
+
+/** What decides on messages and requests: a refusal of theirs is data, or words of the catalogue. */
+const deciders = ['shared/readings/', 'shared/api/'].flatMap((folder) =>
+  readdirSync(join(root, folder), { encoding: 'utf8' })
+    .filter((name) => name.endsWith('.ts'))
+    .map((name) => folder + name),
+);
+/** Names of several words that programs exchange, and the name of a phone that nobody gave one. */
+const names = [
+  ...['magnesium chloride', 'sodium chloride', 'potassium chloride', 'potassium sulfate'],
+  ...['film probe', 'house air, an estimate', 'nothing to tell by', 'My phone'],
+];
 
 /** Attributes that a person sees or hears. */
 const told = ['aria-label', 'aria-description', 'aria-roledescription', 'title', 'placeholder', 'label', 'alt'];
@@ -79,6 +92,44 @@ function textsIn(source: string): string[] {
   expect(errors).toEqual([]);
   return [...new Set(textsBelow(program as unknown as Node))];
 }
+
+/** Every text of two words and more, but for what describes a field to a program. */
+function wordsIn(source: string): string[] {
+  const { program, errors } = parseSync('decoder.ts', source);
+  expect(errors).toEqual([]);
+  const read = (node: Node): string[] => {
+    const own = fixedText(node);
+    const callee = node.type === 'CallExpression' && isNode(node.callee) ? node.callee : null;
+    const isDescription = isNode(callee?.property) && callee.property.name === 'describe';
+    const parts = isDescription && callee !== null ? [callee] : below(node);
+    return [...(own !== null && /\p{L}{2}\P{L}*\s\P{L}*\p{L}/u.test(own) ? [own] : []), ...parts.flatMap(read)];
+  };
+  return read(program as unknown as Node);
+}
+
+describe('words of decoders and schemas', () => {
+  it.each([
+    ['as a value', "const reason = 'put # last';", ['put # last']],
+    ['put together with a value', `const reason = \`the name \${name} is long\`;`, ['the name … is long']],
+    [
+      'as the error of a schema',
+      "z.string().min(1, 'give it a name').describe('What it is called');",
+      ['give it a name'],
+    ],
+    ['not in a description', "z.string().describe('What it is called').max(3);", []],
+    ['not of a bug', "throw new Error('there is no such part');", []],
+    ['not in names of parts', "const keys = ['probe', 'bver', 'level:0', '/0/temperature'];", []],
+  ])('are found %s', (_, source, found) => {
+    expect(wordsIn(source)).toEqual(found);
+  });
+
+  it('stand in none, but in the catalogues', () => {
+    expect(deciders.length).toBeGreaterThan(40);
+    const found = deciders.map((file) => ({ file, words: wordsIn(readFileSync(join(root, file), 'utf8')) }));
+    const left = found.map(({ file, words }) => ({ file, words: words.filter((one) => !names.includes(one)) }));
+    expect(left.filter(({ words }) => words.length > 0)).toEqual([]);
+  });
+});
 
 describe('texts for people', () => {
   it.each([

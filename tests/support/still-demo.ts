@@ -26,6 +26,7 @@ export async function openStillDemo() {
   return {
     api,
     url: demo.app.url,
+    mqttPort: demo.app.mqttPort,
     chambers: async () => (await api.get<{ items: ChamberView[] }>('/chambers')).body.items,
     /** The tent that overheats. */
     async hot(): Promise<ChamberView> {

@@ -2,9 +2,13 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import type { Language } from '../../shared/languages.ts';
+import { because } from '../../shared/readings/reason.ts';
+import { sayRefusal } from '../../shared/readings/say-refusal.ts';
 import { MINUTE_MS } from '../../shared/units.ts';
+import { wordsOf } from '../../shared/words/words-of.ts';
 import type { Words } from '../../web/late-strings.ts';
 import { openBrowser, openPage, phone, signInOn } from '../support/browser.ts';
+import { connectNode } from '../support/connect-node.ts';
 import { drawnText, keepDrawnText } from '../support/drawn-text.ts';
 import { englishParts, leftInEnglish, linesOf } from '../support/left-in-english.ts';
 import { comeToRest, expectNoSidewaysScroll, keepPicture, watchConsole } from '../support/look-at-page.ts';
@@ -30,6 +34,8 @@ describe.each(tongues)('who reads $name', ({ language, words }) => {
   it('finds every page in it, in their unit and by the clock of the site', async () => {
     const demo = await openStillDemo();
     await demo.goOnTo(3 * MINUTE_MS);
+    await (await connectNode(demo.mqttPort, 'bench')).send({ temperature: 'warm' });
+    const refusal = sayRefusal(because('temperatureNoNumber', because('text', '"warm"')), wordsOf[language]);
     const page = await openPage(await openBrowser(), demo.url, phone, farAway);
     const faults = watchConsole(page);
     await keepDrawnText(page);
@@ -66,6 +72,7 @@ describe.each(tongues)('who reads $name', ({ language, words }) => {
       expect(lines.length, name).toBeGreaterThan(10);
       const found = leftInEnglish(lines, parts, written);
       if (found.length > 0) left[name] = found;
+      if (name === 'sensors') expect(lines.filter((line) => line.includes(refusal))).toHaveLength(1);
       if (name.startsWith('chamber'))
         expect(
           lines.filter((line) => /\d °C/.test(line)),

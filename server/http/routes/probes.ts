@@ -12,12 +12,12 @@ import {
   refusedSchema,
 } from '../../../shared/api/probes.ts';
 import { Problem } from '../../../shared/problem.ts';
-import { utcText } from '../../../shared/units.ts';
 import { hashSecret, makeSecret } from '../../people/secrets.ts';
-import { viewBattery, viewNode, viewProbe } from '../../views/probe-view.ts';
+import { viewBattery, viewNode, viewProbe, viewRefused } from '../../views/probe-view.ts';
 import { createWetAirBook } from '../../views/wet-air-book.ts';
 import type { ProbeState } from '../../watch/probe-book.ts';
 import type { HttpParts, Routes } from '../http-parts.ts';
+import { wordsFor } from '../language-of.ts';
 
 const idParams = z.object({ id: idSchema });
 
@@ -100,13 +100,9 @@ export function probeRoutes(app: Routes, { store, watch, chamberActs, clock, bro
   app.get(
     '/refused',
     { config: { role: 'viewer' }, schema: { response: { 200: listOf(refusedSchema) } } },
-    async () => ({
-      items: (await store.probes.refused()).map(({ atMs, payloadStart, ...rest }) => ({
-        ...rest,
-        at: utcText(atMs),
-        payloadStart: Buffer.from(payloadStart).toString('utf8'),
-      })),
-      nextCursor: null,
-    }),
+    async (request) => {
+      const words = wordsFor(request);
+      return { items: (await store.probes.refused()).map((one) => viewRefused(one, words)), nextCursor: null };
+    },
   );
 }

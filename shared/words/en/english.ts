@@ -2,9 +2,10 @@
 import { faults } from './faults.ts';
 import { notices } from './notices.ts';
 import { problems } from './problems.ts';
+import { refusals } from './refusals.ts';
 import { said } from './said.ts';
 import { shapes } from './shapes.ts';
 import { templates } from './templates.ts';
 import { trials } from './trials.ts';
 import { venting } from './venting.ts';
-export const english = { ...said, faults, templates, notices, problems, shapes, trials, venting };
+export const english = { ...said, faults, templates, notices, problems, refusals, shapes, trials, venting };

@@ -1,4 +1,4 @@
-// What is wrong with a profile or a calibration that somebody wrote, in English. Names in quotation marks are those of the document's fields.
+// What is wrong with a profile, a calibration or a mapping that somebody wrote, in English. Names in quotation marks are those of the document's fields.
 export const faults = {
   // The shape of a profile.
   missing: (wanted: string) => `is missing: give ${wanted}`,
@@ -76,6 +76,14 @@ export const faults = {
     `The two points are the same, or less than ${least} %RH apart; take salts further apart, or one offset.`,
   badGain: (gain: string, least: string, greatest: string) =>
     `These points give a gain of ${gain}, and ${least} to ${greatest} is possible; check the figures, and replace the probe if they are right.`,
+  // Mappings of topics.
+  writeFilter: 'write a topic filter, for example sensors/+/air',
+  wildcardAlone: 'let + and # stand alone between slashes',
+  hashLast: 'put # last',
+  ownTopics: 'topics under takewell/v1 need no mapping',
+  mappedNode: (fault: string) => `the node ${fault}; or take it from the topic with level:0, level:1, …`,
+  levelsOfFilter: (levels: number) => `the filter has ${levels} levels, counted from level:0`,
+  whereTemperature: 'say where the temperature stands, or the humidity, or both',
   // Channels.
   enterAgain: 'the address has changed: enter it again, or take it away',
   enterValue: 'enter what it is to say',

@@ -1,4 +1,4 @@
-// What a field of a request must be, in English. A schema carries the English words; `say-fault.ts` of the service finds the others by them.
+// What a field of a request must be, in English. A schema carries the English words; `find-shape.ts` finds the others by them.
 export const shapes = {
   passwordShort: 'use at least 10 characters; a short sentence is easy to remember',
   passwordLong: 'at most 200 characters',
@@ -17,13 +17,20 @@ export const shapes = {
   fewerBatches: 'at most eight batches',
   checkId: 'use lower-case letters, digits and dashes',
   jsonPointer: 'write a JSON Pointer, for example /air/temperature, or leave it empty for the whole message',
-  whereTemperature: 'say where the temperature stands, or the humidity, or both',
-  ownTopics: 'topics under takewell/v1 need no mapping',
   cursor: 'start without a cursor, or give the nextCursor of the page before',
   minuteLeast: 'at least a minute',
   dayMost: 'at most a day',
   fewerSpans: 'at most 500 times of duty',
   everyoneLater: 'everyone is told after the next person, not before',
   sirenLater: 'the siren sounds after everyone was told, not before',
+  writeAddress: 'write it as https://…',
+  nameMailServer: 'enter the name of the mail server',
+  onlyHostName: 'write only its name, such as mail.example.org',
+  writeEmail: 'write an e-mail address',
+  otherHeader: 'is a header of its own: choose another',
+  writeContact: 'write it as mailto:name@example.org or https://…',
+  plainLetters: 'use plain letters',
+  readablePassword: 'a password would travel readable: choose STARTTLS or TLS, or leave the user empty',
+  fewerWebhooks: 'at most ten webhooks',
   notRight: 'is not right',
 };

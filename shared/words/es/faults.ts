@@ -1,4 +1,4 @@
-// What is wrong with a profile or a calibration that somebody wrote, in Spanish.
+// What is wrong with a profile, a calibration or a mapping that somebody wrote, in Spanish.
 import type { SharedWords } from '../shared-words.ts';
 
 export const faults: SharedWords['faults'] = {
@@ -63,6 +63,13 @@ export const faults: SharedWords['faults'] = {
     `Los dos puntos son iguales o distan menos de ${least} %HR; use sales más separadas, o una sola desviación.`,
   badGain: (gain, least, greatest) =>
     `Estos puntos dan una ganancia de ${gain}, y lo posible es de ${least} a ${greatest}; revise las cifras y, si son correctas, cambie la sonda.`,
+  writeFilter: 'escriba un filtro de temas, por ejemplo sensors/+/air',
+  wildcardAlone: 'deje + y # solos entre las barras',
+  hashLast: 'ponga # al final',
+  ownTopics: 'los temas bajo takewell/v1 no necesitan asignación',
+  mappedNode: (fault) => `el nombre de nodo ${fault}; o tómelo del tema con level:0, level:1, …`,
+  levelsOfFilter: (levels) => `el filtro tiene ${levels} niveles, contados desde level:0`,
+  whereTemperature: 'diga dónde está la temperatura, o la humedad, o ambas',
   enterAgain: 'la dirección ha cambiado: vuelva a ponerlo o quítelo',
   enterValue: 'ponga lo que debe decir',
 };

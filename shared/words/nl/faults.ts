@@ -1,4 +1,4 @@
-// What is wrong with a profile or a calibration that somebody wrote, in Dutch.
+// What is wrong with a profile, a calibration or a mapping that somebody wrote, in Dutch.
 import type { SharedWords } from '../shared-words.ts';
 
 export const faults: SharedWords['faults'] = {
@@ -63,6 +63,13 @@ export const faults: SharedWords['faults'] = {
     `De twee punten zijn gelijk, of liggen minder dan ${least} %RV uit elkaar; neem zouten die verder uiteen liggen, of één afwijking.`,
   badGain: (gain, least, greatest) =>
     `Deze punten geven een versterking van ${gain}, en ${least} tot ${greatest} is mogelijk; controleer de cijfers, en vervang de voeler als ze kloppen.`,
+  writeFilter: 'schrijf een topicfilter, bijvoorbeeld sensors/+/air',
+  wildcardAlone: 'laat + en # alleen staan tussen de schuine strepen',
+  hashLast: 'zet # achteraan',
+  ownTopics: 'topics onder takewell/v1 hebben geen mapping nodig',
+  mappedNode: (fault) => `de zendernaam ${fault}; of haal hem uit het topic met level:0, level:1, …`,
+  levelsOfFilter: (levels) => `het filter heeft ${levels} niveaus, geteld vanaf level:0`,
+  whereTemperature: 'zeg waar de temperatuur staat, of de luchtvochtigheid, of allebei',
   enterAgain: 'het adres is veranderd: voer het opnieuw in, of haal het weg',
   enterValue: 'voer in wat er moet staan',
 };

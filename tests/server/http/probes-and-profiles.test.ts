@@ -1,11 +1,16 @@
 // Nodes, probes, refused messages and profiles over HTTP.
+import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { readMigrations } from '../../../server/store/migrate.ts';
+import { openDatabase } from '../../../server/store/open-database.ts';
 import type { ProblemDetails } from '../../../shared/api/common.ts';
 import type { NodeView, ProbeView, RefusedView } from '../../../shared/api/probes.ts';
 import type { ProfileVerdictView, ProfileView } from '../../../shared/api/profiles.ts';
 import { utcText } from '../../../shared/units.ts';
+import { createApiClient } from '../../support/api-client.ts';
+import { connectNode } from '../../support/connect-node.ts';
 import { openTent, TENT_MS, TENT_PROFILE, type Tent } from '../../support/open-tent.ts';
-import { openTestApp } from '../../support/open-test-app.ts';
+import { makeTestFolder, openTestApp } from '../../support/open-test-app.ts';
 
 interface List<T> {
   readonly items: readonly T[];
@@ -109,6 +114,59 @@ describe('messages that were refused', () => {
       ['takewell/v1/n1/readings', '{"temperature":"warm"}'],
     ]);
     expect(items.every(({ reason, at }) => reason.endsWith('.') && at === utcText(TENT_MS))).toBe(true);
+  });
+
+  it('say why in the language of whoever asks, after a restart too', async () => {
+    const folder = await makeTestFolder();
+    const { app } = await openTestApp({ folder });
+    const node = await connectNode(app.mqttPort, 'n1');
+    await node.send([{ temperature: 300.5 }, { temperature: 'warm' }]);
+    await node.client.endAsync(true);
+    await app.close();
+    const again = await openTestApp({ folder });
+    const reasons = async (language: string) => {
+      const asked = createApiClient(again.app.url, { cookie: again.api.cookie(), 'accept-language': language });
+      return (await asked.get<List<RefusedView>>('/refused')).body.items.map(({ reason }) => reason);
+    };
+    expect(await reasons('nl-BE, en;q=0.5')).toEqual([
+      'De temperatuur is de tekst "warm"; stuur een getal in °C, of laat het veld weg.',
+      'Een temperatuur van 300,5 °C kan niet (-60 tot 100 °C wordt aangenomen); controleer de sensor en zijn eenheid.',
+    ]);
+    expect((await reasons('es'))[0]).toBe('La temperatura es el texto "warm"; envíe un número en °C u omita el campo.');
+    const english = 'The temperature is the text "warm"; send a number in °C, or leave it out.';
+    expect((await reasons('de'))[0]).toBe(english);
+    // Their own language, whatever the browser prefers.
+    await again.api.patch('/people/me', { language: 'es' });
+    expect((await reasons('nl'))[0]).toBe('La temperatura es el texto "warm"; envíe un número en °C u omita el campo.');
+  });
+
+  it('by an earlier version, or for a reason that this one does not know, are shown as they were kept', async () => {
+    const folder = await makeTestFolder();
+    const file = join(folder, 'takewell.sqlite');
+    const shipped = readMigrations();
+    const before = shipped.slice(
+      0,
+      shipped.findIndex(({ name }) => name.endsWith('-reasons-of-refusals.sql')),
+    );
+    const columns = 'at_ms, topic, place, payload_start, reason';
+    const row = `1, 'a/b', '/temperature', x'7b', 'The temperature is the text "warm"; send a number in °C, or leave it out.'`;
+    const old = openDatabase({ file, nowMs: 1, migrations: before });
+    old.exec(`INSERT INTO refused (${columns}) VALUES (${row})`);
+    old.close();
+    const grown = openDatabase({ file, nowMs: 2 });
+    grown.exec(`INSERT INTO refused (${columns}, reason_data) VALUES (${row}, '{"key":"tooSalty","parts":[]}')`);
+    grown.close();
+    const { app, api } = await openTestApp({ folder });
+    const asked = createApiClient(app.url, { cookie: api.cookie(), 'accept-language': 'nl' });
+    const { items } = (await asked.get<List<RefusedView>>('/refused')).body;
+    const shown = {
+      ...{ at: utcText(1), topic: 'a/b', where: '/temperature', payloadStart: '{' },
+      reason: 'The temperature is the text "warm"; send a number in °C, or leave it out.',
+    };
+    expect(items).toEqual([
+      { ...shown, id: 2 },
+      { ...shown, id: 1 },
+    ]);
   });
 });
 

@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { type ArrivedMessage, decodeMessage } from '../../../server/ingest/arrived-message.ts';
 import type { TopicMapping } from '../../../shared/readings/topic-mapping.ts';
+import { inEnglish } from '../../support/readings.ts';
 
 const ARRIVAL_MS = Date.parse('2026-03-02T07:00:00Z');
 
@@ -15,7 +16,7 @@ const mapping: TopicMapping = {
 function decode(topic: string, payload: unknown, change: Partial<ArrivedMessage> = {}) {
   const text = typeof payload === 'string' ? payload : JSON.stringify(payload);
   const message = { topic, payload: Buffer.from(text), arrivalMs: ARRIVAL_MS, retained: false, ...change };
-  return decodeMessage(message, [mapping]);
+  return inEnglish(decodeMessage(message, [mapping]));
 }
 
 describe('decodeMessage', () => {

@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { openStore } from '../../../server/store/open-store.ts';
 import type { Commit, Probe } from '../../../server/store/store.ts';
+import { because } from '../../../shared/readings/reason.ts';
 import { sampleAlarm, sampleNotice } from '../../support/notice-samples.ts';
 import { openTestStore, readRange, storedReading } from '../../support/open-test-store.ts';
 
@@ -18,7 +19,11 @@ const probe: Probe = {
   discoveredMs: T,
   placement: null,
 };
-const refusal = { atMs: T, topic: 'a/b', reason: 'why', where: '/0', payloadStart: new Uint8Array([1, 2]) };
+const refusal = {
+  ...{ atMs: T, topic: 'a/b', where: '/0', payloadStart: new Uint8Array([1, 2]) },
+  reason: because('nodeName', '"a b"', because('nodeNameLetters')),
+  sentence: 'why',
+};
 const change = {
   type: 'alarm-changed',
   change: 'occurred',

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { decodeMapped } from '../../../shared/readings/decode-mapped.ts';
 import { type TopicMapping, topicMappingSchema } from '../../../shared/readings/topic-mapping.ts';
-import { ARRIVAL_MS } from '../../support/readings.ts';
+import { ARRIVAL_MS, inEnglish } from '../../support/readings.ts';
 
 const base: TopicMapping = topicMappingSchema.parse({
   filter: 'site/+/air',
@@ -14,7 +14,7 @@ const base: TopicMapping = topicMappingSchema.parse({
 
 function decode(mapping: TopicMapping, message: unknown, topic = 'site/tent-3/air') {
   const payload = new TextEncoder().encode(JSON.stringify(message));
-  return decodeMapped(mapping, { topic, payload, arrivalMs: ARRIVAL_MS });
+  return inEnglish(decodeMapped(mapping, { topic, payload, arrivalMs: ARRIVAL_MS }));
 }
 
 describe('decodeMapped', () => {

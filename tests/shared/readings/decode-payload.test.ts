@@ -1,14 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { languages } from '../../../shared/languages.ts';
 import { decodePayload } from '../../../shared/readings/decode-payload.ts';
 import { resolvePointer } from '../../../shared/readings/json-pointer.ts';
 import { PAYLOAD_MAX_BYTES } from '../../../shared/readings/parse-payload.ts';
+import { readReason } from '../../../shared/readings/read-reason.ts';
 import type { Admission } from '../../../shared/readings/reading.ts';
-import { ARRIVAL_MS, decodeJson, decodeText, reading } from '../../support/readings.ts';
-
-function decodeBytes(payload: Uint8Array): Admission {
-  return decodePayload({ node: 'n1', payload, arrivalMs: ARRIVAL_MS });
-}
+import { sayRefusal } from '../../../shared/readings/say-refusal.ts';
+import { wordsOf } from '../../../shared/words/words-of.ts';
+import { ARRIVAL_MS, admit, decodeJson, decodeText, inEnglish, reading } from '../../support/readings.ts';
 
 /** The same value in each form. */
 function inBothForms(quantity: 'temperature' | 'humidity', value: number) {
@@ -21,7 +21,7 @@ function atTime(timeMs: number) {
 }
 
 describe('any payload', () => {
-  /** Whatever came in, the answer must be usable as it is: sound numbers, reasons in words. */
+  /** Whatever came in, the answer must be usable as it is: sound numbers, reasons that can be kept and said, in each language its own way. */
   function expectSound({ admitted, refused }: Admission) {
     for (const { timeMs, temperature, humidity } of admitted) {
       expect(Number.isSafeInteger(timeMs)).toBe(true);
@@ -29,18 +29,21 @@ describe('any payload', () => {
       for (const value of [temperature, humidity]) expect(value === null || Number.isFinite(value)).toBe(true);
     }
     for (const { reason, where } of refused) {
-      expect(reason).toMatch(/\.$/);
+      expect(readReason(JSON.parse(JSON.stringify(reason)))).toEqual(reason);
+      const said = languages.map((language) => sayRefusal(reason, wordsOf[language]));
+      for (const sentence of said) expect(sentence).toMatch(/^["\p{Lu}].{10,600}\.$/su);
+      expect(new Set(said).size).toBe(languages.length);
       expect(where === '' || where.startsWith('/')).toBe(true);
     }
   }
 
   test('arbitrary bytes are answered', () => {
-    fc.assert(fc.property(fc.uint8Array({ maxLength: 400 }), (bytes) => expectSound(decodeBytes(bytes))));
+    fc.assert(fc.property(fc.uint8Array({ maxLength: 400 }), (bytes) => expectSound(admit(bytes))));
   });
 
   test('arbitrary JSON is answered', () => {
     fc.assert(
-      fc.property(fc.json(), (text) => expectSound(decodeText(text))),
+      fc.property(fc.json(), (text) => expectSound(admit(text))),
       { numRuns: 500 },
     );
   });
@@ -61,7 +64,7 @@ describe('any payload', () => {
     fc.assert(
       fc.property(fc.oneof(element, fc.array(element, { maxLength: 6 })), (value) => {
         const text = JSON.stringify(value);
-        const admission = decodeText(text);
+        const admission = admit(text);
         expectSound(admission);
         for (const { where } of admission.refused) {
           expect(resolvePointer(JSON.parse(text), where.replace(/\/[^/]*$/, ''))).toBeDefined();
@@ -86,7 +89,7 @@ describe('the message as a whole', () => {
     { bytes: [0x7b, 0xff, 0x7d], says: 'not UTF-8', why: 'a byte that is not UTF-8' },
     { bytes: [0xc0, 0xaf], says: 'not UTF-8', why: 'an overlong form' },
   ])('$why is refused', ({ bytes, says }) => {
-    expect(decodeBytes(new Uint8Array(bytes))).toEqual({
+    expect(inEnglish(admit(new Uint8Array(bytes)))).toEqual({
       admitted: [],
       refused: [{ reason: expect.stringContaining(says), where: '' }],
     });

@@ -53,7 +53,7 @@ export const sensors: typeof english = {
     battery: (percent) => `batterij ${percent} %`,
     batteryLow: (percent) => `batterij bijna leeg: ${percent} %, vervang of laad hem`,
     batteryVolts: (volts) => `batterij ${volts} V`,
-    batteryUnclear: (level) => `batterij ${level}, in een eenheid die het knooppunt niet noemt`,
+    batteryUnclear: (level) => `batterij ${level}, in een eenheid die de zender niet noemt`,
     batteryOld: (battery, ago) => `${battery}, gemeld ${ago}`,
     longWet: (hours, mark) =>
       `Lang in natte lucht (${hours} uur boven 90 %RV in 30 dagen; onze eigen grens is ${mark} uur): zijn luchtvochtigheid kan te hoog zijn. Vergelijk hem met een zoutpunt of op een droge dag. Een kalibratie laat de telling opnieuw beginnen.`,
