@@ -1,5 +1,7 @@
 // Runs once before all tests: the system has what they need, the web page is built from the sources as they are, and one browser runs for all.
 import { execFileSync } from 'node:child_process';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { TestProject } from 'vitest/node';
 import { serveBrowser } from './launch-browser.ts';
@@ -8,6 +10,8 @@ declare module 'vitest' {
   interface ProvidedContext {
     /** Where the browser listens. */
     browserEndpoint: string;
+    /** What a process makes once for several tests: gone when all have run. */
+    sharedFolder: string;
   }
 }
 
@@ -19,7 +23,12 @@ export async function setup(project: TestProject): Promise<() => Promise<void>> 
   run(process.execPath, join(root, 'web/build-if-stale.ts'));
   const browser = await serveBrowser();
   project.provide('browserEndpoint', browser.wsEndpoint());
-  return () => browser.close();
+  const sharedFolder = mkdtempSync(join(tmpdir(), 'takewell-tests-'));
+  project.provide('sharedFolder', sharedFolder);
+  return async () => {
+    await browser.close();
+    rmSync(sharedFolder, { recursive: true, force: true });
+  };
 }
 
 function run(command: string, script: string): void {
