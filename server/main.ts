@@ -1,6 +1,5 @@
 // The process: settings in, one line on stdout when it listens, a clean end on a signal, one clear line and exit 2 when it cannot start.
 import { Problem } from '../shared/problem.ts';
-import { openApp } from './app.ts';
 import { systemClock } from './clock.ts';
 import { openLog } from './log.ts';
 import { stopOnSignals } from './process.ts';
@@ -9,6 +8,8 @@ import { readSettings } from './settings.ts';
 async function main(): Promise<void> {
   const settings = readSettings(process.env);
   const log = openLog(settings.logLevel);
+  // Not before the settings are read: whoever mistyped one hears of it at once.
+  const { openApp } = await import('./app.ts');
   const app = await openApp({ settings, clock: systemClock, log });
   stopOnSignals(app, log);
   process.stdout.write(`Takewell is ready at ${app.url}\n`);

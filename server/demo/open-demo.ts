@@ -9,7 +9,6 @@ import { createRescue } from './rescue-tent.ts';
 import { type StoredPast, storePast } from './store-past.ts';
 
 export interface DemoOptions {
-  /** With an empty data folder. */
   readonly settings: Settings;
   readonly clock: Clock;
   readonly log: Logger;
@@ -27,9 +26,13 @@ export interface Demo {
 
 /** Opens the demo. Problems as `openApp`. */
 export async function openDemo(options: DemoOptions): Promise<Demo> {
+  return openDemoOn(await storePast(options.settings.dataDir, options.clock.nowMs()), options);
+}
+
+/** Opens it on a data folder in which its past is stored already. */
+export async function openDemoOn(past: StoredPast, options: DemoOptions): Promise<Demo> {
   const { settings, clock, log, isRunning } = options;
   const startMs = clock.nowMs();
-  const past = await storePast(settings.dataDir, startMs);
   const app = await openApp({ settings, clock, log, isDemo: true, ...(!isRunning && { roundMs: 0 }) });
   try {
     return await startPresent(app, past, startMs, options);

@@ -34,7 +34,7 @@ export async function replayPast(
   const watch = await openWatch({ store, site: await openSite(store), probes, telling: silentTelling });
   const acknowledging = createAcknowledging(stored);
   const outbox = createOutbox(store);
-  for (let timeMs = fromMs; timeMs <= nowMs - MINUTE_MS; timeMs += PAST_STEP_MS) {
+  for (let timeMs = fromMs; timeMs <= pastEndMs(nowMs); timeMs += PAST_STEP_MS) {
     const readings = tents.advanceTo(timeMs, PAST_STEP_MS).flatMap((one) => one.readings);
     const decision = await takeReadings(store, watch, readings, timeMs + ON_THE_WAY_MS, outbox);
     outbox.addDecision(decision);
@@ -46,6 +46,11 @@ export async function replayPast(
     }
   }
   await outbox.flush();
+}
+
+/** What is later belongs to the present. */
+export function pastEndMs(nowMs: number): number {
+  return nowMs - MINUTE_MS;
 }
 
 async function takeReadings(

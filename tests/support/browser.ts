@@ -1,11 +1,10 @@
-// A real Chromium for the tests, each time with a fresh profile that talks to nobody but the page it is shown.
-import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
-import { onTestFinished } from 'vitest';
-import { launchBrowser } from './launch-browser.ts';
+// A real Chromium for the tests: one program for all of them, in which each has profiles of its own that talk to nobody but the page they are shown.
+import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
+import { inject, onTestFinished } from 'vitest';
 
-/** Starts a browser that ends with the test. Throws an Error of one sentence when there is none. */
+/** The browser as this test sees it: what it opens there is closed with the test. */
 export async function openBrowser(): Promise<Browser> {
-  const browser = await launchBrowser();
+  const browser = await chromium.connect(inject('browserEndpoint'));
   onTestFinished(() => browser.close());
   return browser;
 }

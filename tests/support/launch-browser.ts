@@ -1,5 +1,5 @@
 // Starts a real Chromium with a fresh profile that talks to nobody but the page it is shown.
-import { type Browser, chromium } from 'playwright-core';
+import { type Browser, type BrowserServer, chromium } from 'playwright-core';
 import { findChromium } from './find-chromium.ts';
 
 const quiet = [
@@ -15,7 +15,15 @@ const quiet = [
 
 /** Whoever starts it closes it. Throws an Error of one sentence when there is none. */
 export async function launchBrowser(): Promise<Browser> {
+  return chromium.launch(await howToLaunch());
+}
+
+/** The same for several processes, each of which connects to its endpoint. */
+export async function serveBrowser(): Promise<BrowserServer> {
+  return chromium.launchServer({ ...(await howToLaunch()), host: '127.0.0.1' });
+}
+
+async function howToLaunch() {
   const { executablePath, environment } = await findChromium();
-  const env = { ...process.env, ...environment };
-  return chromium.launch({ executablePath, args: quiet, env });
+  return { executablePath, args: quiet, env: { ...process.env, ...environment } };
 }

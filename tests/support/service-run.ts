@@ -19,6 +19,8 @@ export interface ServiceRun {
 }
 
 const root = resolve(import.meta.dirname, '../..');
+/** As npm starts it. */
+const first = ['--import', resolve(root, 'server/require-node.mjs')];
 
 /**
  * Starts a script of the repository with settings as environment variables; other settings of this machine do not reach it. `within` is a
@@ -31,7 +33,7 @@ export function startService(
   within: readonly string[] = [],
 ): ServiceRun {
   const own = Object.entries(process.env).filter(([name]) => !name.startsWith('TAKEWELL_'));
-  const [program = process.execPath, ...rest] = [...within, process.execPath, resolve(root, script), ...args];
+  const [program = process.execPath, ...rest] = [...within, process.execPath, ...first, resolve(root, script), ...args];
   const child = spawn(program, rest, {
     cwd: root,
     env: { ...Object.fromEntries(own), ...environment },

@@ -6,6 +6,8 @@ import { join } from 'node:path';
 import { onTestFinished } from 'vitest';
 
 const main = new URL('../../../server/cli/main.ts', import.meta.url).pathname;
+/** As npm starts it. */
+const first = ['--import', new URL('../../../server/require-node.mjs', import.meta.url).pathname];
 
 export interface Outcome {
   readonly code: number | null;
@@ -32,7 +34,7 @@ export async function runTakewell(args: readonly string[], options: RunOptions =
     node = [],
     isUnread = false,
   } = options;
-  const child = spawn(process.execPath, [...node, main, ...args], {
+  const child = spawn(process.execPath, [...node, ...first, main, ...args], {
     env: { PATH: process.env.PATH ?? '', TAKEWELL_DATA_DIR: dataDir, ...env },
   });
   let stdout = '';

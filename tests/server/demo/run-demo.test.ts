@@ -17,7 +17,7 @@ const PATIENCE_MS = 150 * SECOND_MS;
 
 function startDemo(temporary: string): ChildProcess {
   const ports = { TAKEWELL_HTTP_PORT: '0', TAKEWELL_MQTT_PORT: '0' };
-  const demo = spawn(process.execPath, ['server/demo/main.ts'], {
+  const demo = spawn(process.execPath, ['--import', './server/require-node.mjs', 'server/demo/main.ts'], {
     cwd: root,
     env: { PATH: process.env['PATH'], TMPDIR: temporary, ...ports },
     stdio: ['ignore', 'pipe', 'inherit'],
