@@ -21,8 +21,8 @@ import { wilsonInterval, Z_95 } from '../../shared/learning/wilson-interval.ts';
 import { median } from '../../shared/readings/median.ts';
 import { HOUR_MS, MINUTE_MS } from '../../shared/units.ts';
 import { combineRates } from '../../shared/venting/combine-rates.ts';
-import { fitRelaxation } from '../../shared/venting/fit-relaxation.ts';
 import { projectWindow } from '../../shared/venting/project-window.ts';
+import { fitRelaxation } from '../support/fit-relaxation.ts';
 import { fitLine } from '../support/forecast-rivals.ts';
 
 describe('Wilson’s interval', () => {

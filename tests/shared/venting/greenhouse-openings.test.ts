@@ -3,8 +3,8 @@
 import { describe, expect, test } from 'vitest';
 import type { TimedValue } from '../../../shared/exposure/segments.ts';
 import { HOUR_MS, MINUTE_MS } from '../../../shared/units.ts';
-import { fitRelaxation } from '../../../shared/venting/fit-relaxation.ts';
 import { ratioOfAir } from '../../../shared/venting/humidity-ratio-series.ts';
+import { fitRelaxation } from '../../support/fit-relaxation.ts';
 import { loadGreenhouseSeries } from '../../support/greenhouse-series.ts';
 import { createNoiseStream } from '../../support/noise-stream.ts';
 

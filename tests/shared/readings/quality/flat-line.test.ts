@@ -35,6 +35,18 @@ describe('flat line', () => {
     expect(flagAt(3 * HOUR_MS, (ms) => (ms === HOUR_MS ? 21.5 : 21.4))).toBe(1);
   });
 
+  it.each([
+    ['temperature', limits, 6 * HOUR_MS, 21.4],
+    ['humidity', humidityLimits, 12 * HOUR_MS, 93],
+  ])(
+    'takes %s that flickers by less than its tolerance of 0.01 for flat, and by a hundredth more for alive',
+    (_name, its, untilMs, value) => {
+      const flicker = (by: number) => (ms: number) => value + (ms % HOUR_MS === 0 ? by : 0);
+      expect(flagAt(untilMs, flicker(0.009), 5 * MINUTE_MS, its)).toBe(4);
+      expect(flagAt(untilMs, flicker(0.011), 5 * MINUTE_MS, its)).toBe(1);
+    },
+  );
+
   it('takes a slow drift for life', () => {
     expect(flagAt(12 * HOUR_MS, (ms) => 21 + ms / HOUR_MS / 2)).toBe(1);
   });

@@ -1,10 +1,11 @@
-// One window on its own: how fast a value runs toward an end that is not known, where no house probe tells it. Rate and end come out together.
-import type { TimedValue } from '../exposure/segments.ts';
-import { HOUR_MS } from '../units.ts';
-import { fitRate } from './fit-rate.ts';
-import type { WindowSeries } from './relaxation-model.ts';
-import { studentT975 } from './student-t.ts';
-import type { Refusal } from './why-not.ts';
+// The fit of a rate as other programs do it: on values alone, toward an end that is not known. By it `fitRate` is held against known courses and
+// against SciPy; rate and end come out together.
+import type { TimedValue } from '../../shared/exposure/segments.ts';
+import { HOUR_MS } from '../../shared/units.ts';
+import { fitRate } from '../../shared/venting/fit-rate.ts';
+import type { WindowSeries } from '../../shared/venting/relaxation-model.ts';
+import { studentT975 } from '../../shared/venting/student-t.ts';
+import type { Refusal } from '../../shared/venting/why-not.ts';
 
 /** value(t) = end + (start − end)·exp(−rate·t). Errors are standard errors, intervals 95 %. */
 export interface Relaxation {

@@ -2,7 +2,9 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { TimedValue } from '../../../shared/exposure/segments.ts';
 import { MINUTE_MS } from '../../../shared/units.ts';
-import { fitRelaxation, type Relaxation } from '../../../shared/venting/fit-relaxation.ts';
+import { fitRate } from '../../../shared/venting/fit-rate.ts';
+import type { WindowSeries } from '../../../shared/venting/relaxation-model.ts';
+import { fitRelaxation, type Relaxation } from '../../support/fit-relaxation.ts';
 import { createNoiseStream } from '../../support/noise-stream.ts';
 
 interface Course {
@@ -130,5 +132,35 @@ describe('no fit', () => {
       why: 'too-few-readings',
       readings: 7,
     });
+  });
+});
+
+describe('air that begins in balance and then follows the house', () => {
+  /** House air that rises by 4 g/kg an hour for three hours; `above` = how far from its balance the chamber begins. */
+  function follow(above: number, draws: number): WindowSeries {
+    const [rate, rise, source, everyHours, count] = [3, 4, 6, 1 / 60, 180];
+    const stream = createNoiseStream(draws);
+    const house = (hours: number) => 8 + rise * hours;
+    const behind = rise / rate;
+    const air = (hours: number) => house(hours) + source / rate - behind + (above + behind) * Math.exp(-rate * hours);
+    const steps = Array.from({ length: count }, (_, i) => {
+      const [from, to] = [i * everyHours, (i + 1) * everyHours];
+      const level = { houseFrom: house(from), houseTo: house(to), driveFrom: 1, driveTo: 1 };
+      return { ...level, hours: everyHours, reading: i + 1 };
+    });
+    const values = Array.from({ length: count + 1 }, (_, i) => air(i * everyHours) + 0.05 * stream.normal());
+    return { steps, values };
+  }
+
+  const whyNot = (above: number) =>
+    Array.from({ length: 100 }, (_, i) => fitRate(follow(above, i + 1))).map((one) => ('why' in one ? one.why : 'fit'));
+
+  test('gives no rate, however well the curve fits: nothing of it had to fade', () => {
+    const all = whyNot(0);
+    expect(all.filter((why) => why === 'no-decay').length).toBeGreaterThan(90);
+  });
+
+  test.each([2, -2])('gives one as soon as the start stands out of the noise: %s g/kg from its balance', (above) => {
+    expect(new Set(whyNot(above))).toEqual(new Set(['fit']));
   });
 });
