@@ -6,6 +6,8 @@ import type { Refused } from '../store/store.ts';
 import type { ArrivedMessage } from './arrived-message.ts';
 
 const PAYLOAD_START = 500;
+/** Characters. A field may have a name as long as its message. */
+const LONGEST_PLACE = 200;
 
 /** The refusals of one message as they are stored. */
 export function refusalsOf(
@@ -20,7 +22,7 @@ export function refusalsOf(
     topic,
     reason,
     sentence: sayRefusal(reason, plainEnglish.words),
-    where,
+    where: where.length > LONGEST_PLACE ? `${where.slice(0, LONGEST_PLACE - 1)}…` : where,
     payloadStart,
   }));
 }

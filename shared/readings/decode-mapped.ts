@@ -83,5 +83,8 @@ function readTime(time: TopicMapping['time'], document: unknown, arrivalMs: numb
   const value = time === undefined ? null : (resolvePointer(document, time.pointer) ?? null);
   if (time === undefined || value === null) return arrivalMs;
   const timeMs = readTimeMs(value, time.unit);
-  return typeof timeMs === 'number' ? timeMs : { reason: timeMs, where: time.pointer };
+  if (typeof timeMs === 'number') return timeMs;
+  // A mapping that expects text takes no number, as the plain form does.
+  const reason = time.unit === 'rfc3339' ? because('mappedTimeNoText', describeValue(value)) : timeMs;
+  return { reason, where: time.pointer };
 }

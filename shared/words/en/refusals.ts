@@ -55,6 +55,8 @@ export const refusals = {
   mappedNothing: 'The message has no value where the mapping looks for one; correct the mapping.',
   mappedTemperature: (value: string) => `The temperature is ${value}; a number is needed there.`,
   mappedHumidity: (value: string) => `The humidity is ${value}; a number is needed there.`,
+  mappedTimeNoText: (value: string) =>
+    `The time is ${value}; the mapping expects RFC 3339 with its zone, for example 2026-03-02T07:00:00Z.`,
   // Every form: times and possible numbers.
   timeNoSeconds: (value: string) => `The time is ${value}; send it as a number of seconds since 1970.`,
   timeNoMilliseconds: (value: string) => `The time is ${value}; send it as a number of milliseconds since 1970.`,

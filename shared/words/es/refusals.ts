@@ -48,6 +48,8 @@ export const refusals: SharedWords['refusals'] = {
   mappedNothing: 'El mensaje no tiene ningún valor donde la asignación lo busca; corrija la asignación.',
   mappedTemperature: (value) => `La temperatura es ${value}; ahí hace falta un número.`,
   mappedHumidity: (value) => `La humedad es ${value}; ahí hace falta un número.`,
+  mappedTimeNoText: (value: string) =>
+    `La hora es ${value}; la asignación espera RFC 3339 con su zona, por ejemplo 2026-03-02T07:00:00Z.`,
   timeNoSeconds: (value) => `La hora es ${value}; envíela como número de segundos desde 1970.`,
   timeNoMilliseconds: (value) => `La hora es ${value}; envíela como número de milisegundos desde 1970.`,
   timeNoText: (value) =>

@@ -52,6 +52,8 @@ export const refusals: SharedWords['refusals'] = {
   mappedNothing: 'Het bericht heeft geen waarde waar de mapping er een zoekt; verbeter de mapping.',
   mappedTemperature: (value) => `De temperatuur is ${value}; daar moet een getal staan.`,
   mappedHumidity: (value) => `De luchtvochtigheid is ${value}; daar moet een getal staan.`,
+  mappedTimeNoText: (value: string) =>
+    `De tijd is ${value}; de mapping verwacht RFC 3339 met tijdzone, bijvoorbeeld 2026-03-02T07:00:00Z.`,
   timeNoSeconds: (value) => `De tijd is ${value}; stuur hem als een getal in seconden sinds 1970.`,
   timeNoMilliseconds: (value) => `De tijd is ${value}; stuur hem als een getal in milliseconden sinds 1970.`,
   timeNoText: (value) =>

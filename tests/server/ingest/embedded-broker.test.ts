@@ -110,6 +110,14 @@ describe('a payload that cannot be read', () => {
     expect(await test.app.store.readings.countAll()).toBe(1);
   });
 
+  it('with a field of half a megabyte in its name is kept with the beginning of that place', async () => {
+    const test = await openTestApp();
+    const node = await connectNode(test.app.mqttPort, 'n1');
+    await node.send({ temperature: 70, [`unit${'x'.repeat(500_000)}`]: 'F' });
+    const [kept] = await list<RefusedView>(test, '/refused');
+    expect(kept?.where).toMatch(/^\/unitx{194}…$/);
+  });
+
   it('is kept with the last 200 of its kind', async () => {
     const test = await openTestApp();
     const { client } = await connectNode(test.app.mqttPort, 'n1');

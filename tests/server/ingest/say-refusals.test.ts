@@ -17,6 +17,10 @@ const mappings: readonly TopicMapping[] = [
     ...{ filter: 'house/#', node: 'level:1', time: { pointer: '/at', unit: 'ms' } },
     ...{ temperature: { pointer: '/t', unit: 'degF' }, humidity: { pointer: '/rh', unit: '/' } },
   },
+  {
+    ...{ filter: 'shed/#', node: 'level:1', time: { pointer: '/at', unit: 'rfc3339' } },
+    temperature: { pointer: '/t', unit: 'Cel' },
+  },
 ];
 
 const readings = 'takewell/v1/n1/readings';
@@ -80,6 +84,7 @@ const cases: Readonly<Record<string, Case>> = {
   mappedNothing: { topic: 'house/n1', payload: {} },
   mappedTemperature: { topic: 'house/n1', payload: { t: 'warm' } },
   mappedHumidity: { topic: 'house/n1', payload: { rh: [] } },
+  mappedTimeNoText: { topic: 'shed/n1', payload: { t: 21, at: second } },
   timeNoSeconds: plain('{"temperature":21,"time":1e999}'),
   timeNoMilliseconds: { topic: 'house/n1', payload: { t: 70, at: 'now' } },
   timeNoText: plain({ temperature: 21, time: '7 o’clock' }),
