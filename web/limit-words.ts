@@ -11,9 +11,15 @@ interface Writing {
   readonly difference: (value: number) => string;
 }
 
+/** Null, which is written as a dash, for a number that is missing while a plan is written. */
+const known = (value: number) => (Number.isFinite(value) ? value : null);
+
 const writings: Record<Quantity, Writing> = {
-  temperature: { value: temperatureLimitText, difference: temperatureDifferenceText },
-  humidity: { value: humidityLimitText, difference: (value) => humidityLimitText(Math.abs(value)) },
+  temperature: { value: (value) => temperatureLimitText(known(value)), difference: temperatureDifferenceText },
+  humidity: {
+    value: (value) => humidityLimitText(known(value)),
+    difference: (value) => humidityLimitText(Math.abs(value)),
+  },
 };
 
 /** "90", "90 → 55 in 4 steps", "house level −10 (else 55)". */
@@ -26,6 +32,21 @@ export function limitWords(limit: Limit, quantity: Quantity): string {
   return limit.shape === 'ramp' ? words.profiles.ramp(from, to) : words.profiles.stairs(from, to, limit.steps);
 }
 
+/** As it is spoken: "4 steps from 90 to house level −10 (else 55)". A number that is missing is a dash. */
+export function spokenLimit(limit: Limit, quantity: Quantity): string {
+  const writing = writings[quantity];
+  const { said } = words.editor;
+  if (limit.shape === 'constant') return said.level(writing.value(limit.value));
+  if (limit.shape === 'levels') {
+    const values = limit.values.map((end) => endWords(end, writing)).join(', ');
+    if (limit.values.length > 1) return said.levels(values);
+    return typeof limit.values[0] === 'number' ? said.level(values) : said.follows(values);
+  }
+  const from = writing.value(limit.from);
+  const to = endWords(limit.to, writing);
+  return limit.shape === 'ramp' ? said.ramp(from, to) : said.stairs(humidityLimitText(known(limit.steps)), from, to);
+}
+
 function endWords(end: LimitEnd, writing: Writing): string {
   if (typeof end === 'number') return writing.value(end);
   return words.profiles.house(offsetWords(end.houseOffset, writing), writing.value(end.fallback));
@@ -33,6 +54,7 @@ function endWords(end: LimitEnd, writing: Writing): string {
 
 function offsetWords(offset: number, { difference }: Writing): string {
   if (offset === 0) return '';
+  if (!Number.isFinite(offset)) return words.units.none;
   return offset > 0 ? words.profiles.more(difference(offset)) : words.profiles.less(difference(offset));
 }
 

@@ -35,6 +35,22 @@ async function drag(page: Page, handle: Locator, dx: number, dy: number): Promis
   await page.mouse.up();
 }
 
+/** Fails unless strip and Save are in the window with the field, which neither of them covers. */
+async function expectBesideStrip(page: Page, field: Locator): Promise<void> {
+  const boxOf = async (one: Locator) => {
+    const box = await one.boundingBox();
+    if (box === null) throw new Error('it is not on the page');
+    return box;
+  };
+  const strip = await boxOf(page.getByRole('region', { name: 'Plan as a strip' }));
+  const own = await boxOf(field);
+  const save = await boxOf(page.getByRole('button', { name: /^Save as/ }));
+  expect(strip.y).toBeGreaterThanOrEqual(0);
+  expect(own.y).toBeGreaterThanOrEqual(strip.y + strip.height);
+  expect(save.y).toBeGreaterThanOrEqual(own.y + own.height);
+  expect(save.y + save.height).toBeLessThanOrEqual(page.viewportSize()?.height ?? 0);
+}
+
 describe('a profile', () => {
   it('is copied, written for pepper with the mouse, and saved, on the wall screen', async () => {
     const { api, page, faults, screen } = await openSite(wallScreen);
@@ -44,6 +60,10 @@ describe('a profile', () => {
     await page.getByLabel('Name', { exact: true }).fill('Pepper, ours');
     await page.getByLabel('Crop', { exact: true }).fill('Pepper');
     await look(page, 'editor-whole', screen);
+    const lowest = limit(page, 'Hardening', 'Temperature', 'High').getByLabel('At (°C)');
+    await lowest.click();
+    await lowest.fill('27.5');
+    await expectBesideStrip(page, lowest);
     // The strip follows a number …
     const venting = page.getByRole('slider', { name: 'Venting begins' });
     expect(await venting.getAttribute('aria-valuenow')).toBe('96');
@@ -80,6 +100,7 @@ describe('a profile', () => {
     expect(stored).toMatchObject({ version: 1, createdBy: MANAGER.name, document: { crop: 'Pepper' } });
     expect(stored.document.stages[2]?.afterHours).toBe(hours);
     expect(stored.document.stages[1]?.temperature.high).toMatchObject({ shape: 'constant', value: dragged });
+    expect(stored.document.stages[3]?.temperature.high).toMatchObject({ shape: 'constant', value: 27.5 });
     expect(faults).toEqual([]);
   }, 90_000);
 
@@ -101,10 +122,23 @@ describe('a profile', () => {
     await page.getByRole('slider', { name: 'Venting, humidity low, at its end' }).focus();
     await press('ArrowDown', 'ArrowDown');
     const low = limit(page, 'Venting', 'Humidity', 'Low');
-    await expect.poll(() => low.getByLabel('To: if house air is not known (%RH)').inputValue()).toBe('53');
+    await low.getByText('4 steps from 90 to house level −10 (else 53)').waitFor();
+    const fallback = low.getByLabel('To: if house air is not known (%RH)');
+    expect(await fallback.isVisible()).toBe(false);
+    await low.locator('summary').focus();
+    await press('Enter');
+    await fallback.waitFor();
+    expect(await fallback.inputValue()).toBe('53');
     await page.getByLabel('Steps of the opening').focus();
-    await press('Control+A', '6');
+    // What is folded away opens by itself where something in it is at fault.
+    const high = limit(page, 'Venting', 'Humidity', 'High').getByLabel('Steps', { exact: true });
+    expect(await high.isVisible()).toBe(false);
+    await press('Control+A', 'Delete');
+    await high.waitFor();
+    await page.getByText('3 things stand in the way:').waitFor();
+    await press('6');
     await expect.poll(() => low.getByLabel('Steps', { exact: true }).inputValue()).toBe('6');
+    await low.getByText('6 steps from 90 to house level −10 (else 53)').waitFor();
     await look(page, 'editor-venting', screen);
     await page.getByRole('button', { name: 'Save as version 2' }).focus();
     await press('Enter');
@@ -144,9 +178,22 @@ describe('a profile', () => {
     await page.getByRole('button', { name: 'Whole plan' }).tap();
     await page.getByLabel('Note', { exact: true }).fill('Later into the sun.');
     await look(page, 'editor-whole', phone);
+    const warm = limit(page, 'Closed', 'Temperature', 'Low').getByLabel('At (°C)');
+    await warm.tap();
+    await warm.fill('20.5');
+    await expectBesideStrip(page, warm);
     await page.getByRole('button', { name: 'Add a check' }).tap();
-    await page.getByText('3 things stand in the way:').or(page.getByText('2 things stand in the way:')).waitFor();
+    const faulty = page.getByText('2 things stand in the way:');
+    await faulty.waitFor();
     await look(page, 'editor-impossible', phone);
+    // From another view the list of what is at fault leads to the field.
+    await page.getByRole('button', { name: 'Closed', exact: true }).tap();
+    await faulty.tap();
+    await page.getByRole('button', { name: 'Go to it: Check 14' }).first().tap();
+    const question = page.getByLabel('Question that “yes” answers well').last();
+    await expect.poll(() => question.evaluate((field) => field === document.activeElement)).toBe(true);
+    await faulty.tap();
+    await expectBesideStrip(page, question);
     await page.getByLabel('Question that “yes” answers well').last().fill('Are the labels on?');
     await page.getByLabel('What to do first when the answer is no').last().fill('Label the trays.');
     await page.getByText('The plan can be used.').waitFor();

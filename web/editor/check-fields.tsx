@@ -1,11 +1,11 @@
 // The checks of a draft: what is asked, what to do when the answer is no, and when.
-import { useEffect, useState } from 'preact/hooks';
 import type { CheckPlan, ProfileDocument } from '../../shared/healing/profile.ts';
 import { type StageName, stageNames } from '../../shared/healing/stage-name.ts';
 import { words } from '../late-strings.ts';
 import { checkTimeWords } from '../limit-words.ts';
 import { FaultAt, NumberField, OptionalNumberField, SelectField, TextField, useFaultBelow } from './draft-field.tsx';
 import { withCheck, withNewCheck, withOptional, withoutCheck } from './edit-draft.ts';
+import { useFold } from './use-fold.ts';
 
 interface CheckProps {
   readonly where: string;
@@ -66,15 +66,10 @@ function Moment({ where, check, stages, onCheck }: CheckProps) {
 function CheckItem(props: CheckProps) {
   const { where, check, number, onCheck, onRemove } = props;
   const name = words.editor.check(number, check.question);
-  const isFaulty = useFaultBelow(where);
-  const [isOpen, setOpen] = useState(check.question === '');
-  // A fault opens it; what the person opened stays open when the fault is gone.
-  useEffect(() => {
-    if (isFaulty) setOpen(true);
-  }, [isFaulty]);
+  const fold = useFold(useFaultBelow(where), check.question === '');
   return (
     <li>
-      <details open={isOpen} onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <details {...fold}>
         <summary>
           {name} <small>{checkTimeWords(check)}</small>
         </summary>
@@ -124,25 +119,31 @@ interface Props {
   readonly onDraft: (draft: ProfileDocument) => void;
 }
 
+/** A list that is long on a phone, where it is folded until it is asked for or something in it is at fault. */
 export function CheckList({ draft, onDraft }: Props) {
   const stages = draft.stages.map(({ stage }) => stage);
+  const fold = useFold(useFaultBelow('/checks'), matchMedia('(min-width: 700px)').matches);
   return (
-    <section aria-labelledby="checks-of-plan">
-      <h2 id="checks-of-plan">{words.editor.checks}</h2>
-      {draft.checks.length === 0 && <p class="quiet-line">{words.editor.noChecks}</p>}
-      <ul class="check-edits">
-        {draft.checks.map((check, index) => (
-          <CheckItem
-            key={check.id}
-            where={`/checks/${index}`}
-            check={check}
-            number={index + 1}
-            stages={stages}
-            onCheck={(next) => onDraft(withCheck(draft, index, next))}
-            onRemove={() => onDraft(withoutCheck(draft, index))}
-          />
-        ))}
-      </ul>
+    <section class="plan-checks" aria-labelledby="checks-of-plan">
+      <details {...fold}>
+        <summary>
+          <h2 id="checks-of-plan">{words.editor.checks}</h2> <small>{draft.checks.length}</small>
+        </summary>
+        {draft.checks.length === 0 && <p class="quiet-line">{words.editor.noChecks}</p>}
+        <ul class="check-edits">
+          {draft.checks.map((check, index) => (
+            <CheckItem
+              key={check.id}
+              where={`/checks/${index}`}
+              check={check}
+              number={index + 1}
+              stages={stages}
+              onCheck={(next) => onDraft(withCheck(draft, index, next))}
+              onRemove={() => onDraft(withoutCheck(draft, index))}
+            />
+          ))}
+        </ul>
+      </details>
       <button type="button" onClick={() => onDraft(withNewCheck(draft, words.editor.ours))}>
         {words.editor.addCheck}
       </button>

@@ -2,7 +2,8 @@
 import { createContext } from 'preact';
 import { useContext, useEffect, useState } from 'preact/hooks';
 import type { FieldFault } from '../api.ts';
-import { celsiusOf, differenceInUnit, inUnit, type TemperatureUnit, temperatureUnit } from '../temperature-unit.ts';
+import { temperatureUnit } from '../temperature-unit.ts';
+import { type NumberKind, numberOfText, textOfNumber } from './number-text.ts';
 
 /** Every fault of the draft, in words. */
 export const DraftFaults = createContext<readonly FieldFault[]>([]);
@@ -17,9 +18,11 @@ export function useFaultAt(where: string): string | undefined {
   return useContext(DraftFaults).find((fault) => fault.where === where)?.reason;
 }
 
-/** True when anything at or under a place is at fault. */
-export function useFaultBelow(where: string): boolean {
-  return useContext(DraftFaults).some((fault) => fault.where === where || fault.where.startsWith(`${where}/`));
+/** True when anything at or under a place is at fault, but for the places that are left out. */
+export function useFaultBelow(where: string, leftOut: readonly string[] = []): boolean {
+  return useContext(DraftFaults).some(
+    (fault) => (fault.where === where || fault.where.startsWith(`${where}/`)) && !leftOut.includes(fault.where),
+  );
 }
 
 /** The fault of something that is more than one field, where it stands. */
@@ -33,36 +36,17 @@ export function FaultAt({ where }: { readonly where: string }) {
   );
 }
 
-/** What a number stands for: a temperature and the size of a step of it are shown in the site's unit. */
-export type NumberKind = 'plain' | 'temperature' | 'difference';
-
-const toShown: Record<NumberKind, (value: number, unit: TemperatureUnit) => number> = {
-  plain: (value) => value,
-  temperature: inUnit,
-  difference: differenceInUnit,
-};
-const fromShown: Record<NumberKind, (value: number, unit: TemperatureUnit) => number> = {
-  plain: (value) => value,
-  temperature: celsiusOf,
-  difference: (value, unit) => celsiusOf(value, unit) - celsiusOf(0, unit),
-};
-
-const digits = 1000;
-const rounded = (value: number) => Math.round(value * digits) / digits;
-
-function textOfNumber(value: number, kind: NumberKind, unit: TemperatureUnit): string {
-  return Number.isFinite(value) ? String(rounded(toShown[kind](value, unit))) : '';
-}
-
-/** NaN for an empty or unreadable text. A comma is read as a point. */
-function numberOfText(text: string, kind: NumberKind, unit: TemperatureUnit): number {
-  const plain = text.trim().replace(',', '.');
-  return plain === '' ? Number.NaN : rounded(fromShown[kind](Number(plain), unit));
+/** The words round a field that stands in a sentence. */
+interface Line {
+  readonly before?: string;
+  readonly after?: string;
 }
 
 interface PlaceProps {
   readonly where: string;
+  /** Seen over the field, unless it stands in a line. */
   readonly label: string;
+  readonly line?: Line;
 }
 
 interface NumberProps extends PlaceProps {
@@ -74,7 +58,7 @@ interface NumberProps extends PlaceProps {
 }
 
 /** Keeps what is typed, also what is no number; follows the strip when its number is dragged there. */
-export function NumberField({ where, label, value, kind = 'plain', unit = '', onValue }: NumberProps) {
+export function NumberField({ value, kind = 'plain', unit = '', onValue, label, ...place }: NumberProps) {
   const shownIn = temperatureUnit.value;
   const [text, setText] = useState(() => textOfNumber(value, kind, shownIn));
   useEffect(() => {
@@ -83,7 +67,7 @@ export function NumberField({ where, label, value, kind = 'plain', unit = '', on
       setText(textOfNumber(value, kind, shownIn));
   }, [value, kind, shownIn]);
   return (
-    <Labelled where={where} label={unit === '' ? label : `${label} (${unit})`} kind="is-number">
+    <Labelled {...place} label={unit === '' ? label : `${label} (${unit})`} kind="is-number">
       {(more) => (
         <input
           {...more}
@@ -123,10 +107,10 @@ interface TextProps extends PlaceProps {
   readonly onText: (text: string) => void;
 }
 
-export function TextField({ where, label, value, isShort = false, isLong = false, onText }: TextProps) {
+export function TextField({ value, isShort = false, isLong = false, onText, ...place }: TextProps) {
   const take = (event: { readonly currentTarget: { readonly value: string } }) => onText(event.currentTarget.value);
   return (
-    <Labelled where={where} label={label} kind={isShort ? 'is-number' : 'is-text'}>
+    <Labelled {...place} kind={isShort ? 'is-time' : 'is-text'}>
       {(more) =>
         isLong ? (
           <textarea {...more} rows={3} value={value} onInput={take} />
@@ -161,7 +145,7 @@ export function SelectField({ where, label, value, options, onChoose }: SelectPr
 }
 
 interface LabelledProps extends PlaceProps {
-  readonly kind: 'is-number' | 'is-text' | 'is-choice';
+  readonly kind: 'is-number' | 'is-time' | 'is-text' | 'is-choice';
   readonly children: (more: {
     readonly id: string;
     readonly 'aria-invalid': boolean;
@@ -169,14 +153,20 @@ interface LabelledProps extends PlaceProps {
   }) => preact.ComponentChildren;
 }
 
-function Labelled({ where, label, kind, children }: LabelledProps) {
+function Labelled({ where, label, line, kind, children }: LabelledProps) {
   const reason = useFaultAt(where);
   const id = fieldId(where);
   const isFaulty = reason !== undefined;
   return (
-    <div class={`field ${kind}`}>
-      <label for={id}>{label}</label>
-      {children({ id, 'aria-invalid': isFaulty, 'aria-describedby': isFaulty ? `${id}-fault` : undefined })}
+    <div class={line === undefined ? `field ${kind}` : `inline ${kind}`}>
+      <label for={id} class={line === undefined ? undefined : 'unseen'}>
+        {label}
+      </label>
+      {line?.before}{' '}
+      <span class={line === undefined ? undefined : 'unbroken'}>
+        {children({ id, 'aria-invalid': isFaulty, 'aria-describedby': isFaulty ? `${id}-fault` : undefined })}{' '}
+        {line?.after}
+      </span>
       {isFaulty && (
         <small class="fault" id={`${id}-fault`}>
           {reason}

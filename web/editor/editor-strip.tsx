@@ -12,7 +12,15 @@ import { usePlot } from '../strip/use-plot.ts';
 import { valueRanges } from '../strip/value-ranges.ts';
 import { temperatureUnit } from '../temperature-unit.ts';
 import { type BorderHandle, borderHandles, type LimitHandle, limitHandles } from './handles.ts';
-import { editLayout, hoursPerPx, type StripBox, valuePerPx, xOfHours, yOfValue } from './strip-geometry.ts';
+import {
+  hoursPerPx,
+  type StripBox,
+  stageLayout,
+  valuePerPx,
+  wholeLayout,
+  xOfHours,
+  yOfValue,
+} from './strip-geometry.ts';
 import { StripHandle } from './strip-handle.tsx';
 
 interface Props {
@@ -47,8 +55,15 @@ function useSize(host: { readonly current: HTMLElement | null }): readonly [numb
   return size;
 }
 
-export function EditorStrip({ draft, drawn, focus, onDraft }: Props) {
+/** The picture under the handles; made anew for another layout, which a plot keeps for life. */
+function Canvas({ input, label }: { readonly input: PlotInput; readonly label: string }) {
   const host = useRef<HTMLDivElement>(null);
+  usePlot(host, input);
+  return <div class="strip-canvas" role="img" aria-label={label} ref={host} />;
+}
+
+export function EditorStrip({ draft, drawn, focus, onDraft }: Props) {
+  const host = useRef<HTMLElement>(null);
   const [width, height] = useSize(host);
   const unit = temperatureUnit.value;
   const data = useMemo(() => {
@@ -56,19 +71,19 @@ export function EditorStrip({ draft, drawn, focus, onDraft }: Props) {
     return stripData(series, series.startsAt, true);
   }, [drawn]);
   const [fromHours, toHours] = shownHours(drawn, focus);
+  const layout = focus === null ? wholeLayout : stageLayout;
   const input = useMemo<PlotInput>(() => {
     const window = [fromHours * secondsPerHour, toHours * secondsPerHour] as const;
-    return { data, layout: editLayout, zone: 'UTC', unit, window, marked: null };
-  }, [data, unit, fromHours, toHours]);
-  usePlot(host, input);
-  const box: StripBox = { width, height, fromHours, toHours, ranges: valueRanges(data.series, editLayout.kind, null) };
+    return { data, layout, zone: 'UTC', unit, window, marked: null };
+  }, [data, layout, unit, fromHours, toHours]);
+  const ranges = valueRanges(data.series, layout.kind, null);
+  const box: StripBox = { width, height, layout, fromHours, toHours, ranges };
   return (
-    <section class="editor-strip" aria-label={words.editor.strip}>
-      <div
-        class="strip-canvas"
-        role="img"
-        aria-label={`${words.strip.planName(drawn.name)}. ${summarizePlan(data)}`}
-        ref={host}
+    <section class={focus === null ? 'editor-strip' : 'editor-strip is-one'} aria-label={words.editor.strip} ref={host}>
+      <Canvas
+        key={layout === wholeLayout}
+        input={input}
+        label={`${words.strip.planName(drawn.name)}. ${summarizePlan(data)}`}
       />
       {width > 0 && (
         <>
@@ -80,6 +95,7 @@ export function EditorStrip({ draft, drawn, focus, onDraft }: Props) {
           ))}
         </>
       )}
+      {drawn !== draft && <p class="strip-waits">{words.editor.noPicture}</p>}
     </section>
   );
 }

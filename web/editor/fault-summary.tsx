@@ -9,7 +9,7 @@ interface Props {
   readonly draft: ProfileDocument;
   readonly faults: readonly FieldFault[];
   /** Called before a fault's field is looked for, so that the part of the form it stands in is there. */
-  readonly onGo: () => void;
+  readonly onGo: (where: string) => void;
 }
 
 const mostShown = 6;
@@ -33,40 +33,61 @@ function placeWords(where: string, draft: ProfileDocument): string {
   return parts.filter((part) => part !== '').join(', ');
 }
 
-/** The field of a fault, or the nearest that holds it. */
+/** Opens everything that a field is folded away in. */
+function unfold(field: Element): void {
+  const fold = field.closest('details');
+  if (fold === null) return;
+  fold.open = true;
+  if (fold.parentElement !== null) unfold(fold.parentElement);
+}
+
+/** The field of a fault, or the nearest that holds it, unfolded. */
 function goToFault(where: string): void {
   for (let place = where; place !== ''; place = place.slice(0, place.lastIndexOf('/'))) {
     const field = document.getElementById(fieldId(place));
     if (field === null) continue;
+    unfold(field);
     field.scrollIntoView({ block: 'center' });
     field.focus({ preventScroll: true });
     return;
   }
 }
 
+function GoTo({ draft, where, onGo }: Pick<Props, 'draft' | 'onGo'> & Pick<FieldFault, 'where'>) {
+  return (
+    <button
+      type="button"
+      class="quiet"
+      aria-label={`${words.editor.goTo}: ${placeWords(where, draft)}`}
+      onClick={() => {
+        onGo(where);
+        // The view is drawn first: the field may not be there yet.
+        requestAnimationFrame(() => goToFault(where));
+      }}
+    >
+      {words.editor.goTo}
+    </button>
+  );
+}
+
+/** Stays folded until it is asked for: it covers the numbers it tells of. */
 export function FaultSummary({ draft, faults, onGo }: Props) {
   return (
-    <div role="status" class={faults.length === 0 ? 'fault-summary is-fine' : 'fault-summary'}>
-      <p>{faults.length === 0 ? words.editor.noFaults : words.editor.faults(faults.length)}</p>
-      <ul>
-        {faults.slice(0, mostShown).map(({ where, reason }) => (
-          <li key={`${where} ${reason}`}>
-            <b>{placeWords(where, draft)}</b> {reason}{' '}
-            <button
-              type="button"
-              class="quiet"
-              aria-label={`${words.editor.goTo}: ${placeWords(where, draft)}`}
-              onClick={() => {
-                onGo();
-                // The view is drawn first: the field may not be there yet.
-                requestAnimationFrame(() => goToFault(where));
-              }}
-            >
-              {words.editor.goTo}
-            </button>
-          </li>
-        ))}
-      </ul>
+    <div role="status" class="fault-summary">
+      {faults.length === 0 ? (
+        <p class="is-fine">{words.editor.noFaults}</p>
+      ) : (
+        <details>
+          <summary>{words.editor.faults(faults.length)}</summary>
+          <ul>
+            {faults.slice(0, mostShown).map(({ where, reason }) => (
+              <li key={`${where} ${reason}`}>
+                <b>{placeWords(where, draft)}</b> {reason} <GoTo {...{ draft, where, onGo }} />
+              </li>
+            ))}
+          </ul>
+        </details>
+      )}
     </div>
   );
 }

@@ -90,6 +90,8 @@ const shares: Record<Quantity, Record<LimitName, { from: number; to: number; val
 };
 /** One level stands for the whole stage: beside what stands in the middle. */
 const soleLevel = 0.75;
+/** Where in its own part a level of many stands: an outer limit beside the one it lies behind. */
+const levelShares: Record<LimitName, number> = { lowLow: 0.75, low: 0.25, high: 0.25, highHigh: 0.75 };
 
 /** The limits of one stage after closing. A number that is missing has no handle. */
 export function limitHandles(draft: ProfileDocument, index: number): readonly LimitHandle[] {
@@ -124,7 +126,7 @@ function handleOf({ draft, index, plan, quantity, name, limit, part }: Where): L
       ...{ kind: 'limit', stage: plan.stage, quantity, name, part, value, ...reach[quantity] },
       key: [plan.stage, quantity, name, part.at === 'level' ? part.level : part.at].join(' '),
       isHouse: typeof end !== 'number',
-      atHours: plan.afterHours + shareOf(limit, part, shares[quantity][name]) * lengthHours,
+      atHours: plan.afterHours + shareOf(limit, part, name, shares[quantity][name]) * lengthHours,
       set: (next) => withStage(draft, index, withLimit(plan, quantity, name, withPart(limit, part, next))),
     },
   ];
@@ -136,10 +138,15 @@ function partsOf(limit: Limit): readonly Part[] {
   return limit.values.length > mostLevels ? [] : limit.values.map((_, level) => ({ at: 'level', level }));
 }
 
-function shareOf(limit: Limit, part: Part, places: { from: number; to: number; value: number }): number {
+function shareOf(
+  limit: Limit,
+  part: Part,
+  name: LimitName,
+  places: { from: number; to: number; value: number },
+): number {
   if (part.at !== 'level') return places[part.at];
   const count = limit.shape === 'levels' ? limit.values.length : 1;
-  return count === 1 ? soleLevel : (part.level + 0.5) / count;
+  return count === 1 ? soleLevel : (part.level + levelShares[name]) / count;
 }
 
 function endAt(limit: Limit, part: Part): LimitEnd {

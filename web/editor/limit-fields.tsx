@@ -1,15 +1,13 @@
-// The numbers of one limit: its shape, its values, the end at house level, and where it comes from.
+// What is folded away of a limit: how it goes, its numbers but the one that stays, the end at house level, and where it comes from.
 import type { Limit, LimitEnd } from '../../shared/healing/profile.ts';
 import { words } from '../late-strings.ts';
 import { temperatureUnit } from '../temperature-unit.ts';
-import { FaultAt, NumberField, SelectField, TextField } from './draft-field.tsx';
+import { NumberField, SelectField, TextField } from './draft-field.tsx';
 import { DraftTick } from './draft-tick.tsx';
 import { atHouse, fallbackOf, type LimitName, type Quantity, reshaped, withLevelCount } from './edit-draft.ts';
 
 interface Props {
   readonly where: string;
-  /** The row that it shares with the same limit of the other stages. */
-  readonly row: number;
   readonly quantity: Quantity;
   readonly name: LimitName;
   /** Undefined: this outer limit is not watched. */
@@ -21,11 +19,12 @@ interface Props {
 
 type ShapeChoice = Limit['shape'] | 'off';
 
-function unitOf(quantity: Quantity): string {
+/** As the site has it. */
+export function unitOf(quantity: Quantity): string {
   return quantity === 'temperature' ? temperatureUnit.value : words.units.humidity;
 }
 
-function kindOf(quantity: Quantity): 'temperature' | 'plain' {
+export function kindOf(quantity: Quantity): 'temperature' | 'plain' {
   return quantity === 'temperature' ? 'temperature' : 'plain';
 }
 
@@ -34,13 +33,15 @@ interface EndProps {
   readonly label: string;
   readonly quantity: Quantity;
   readonly end: LimitEnd;
+  /** False for one of many, which do not each explain themselves. */
+  readonly isSole: boolean;
   readonly onEnd: (end: LimitEnd) => void;
 }
 
-function EndFields({ where, label, quantity, end, onEnd }: EndProps) {
+function EndFields({ where, label, quantity, end, isSole, onEnd }: EndProps) {
   const isHouse = typeof end !== 'number';
   return (
-    <>
+    <div class="end-fields">
       <NumberField
         where={isHouse ? `${where}/fallback` : where}
         label={isHouse ? `${label}: ${words.editor.fallback.toLowerCase()}` : label}
@@ -48,6 +49,12 @@ function EndFields({ where, label, quantity, end, onEnd }: EndProps) {
         kind={kindOf(quantity)}
         value={fallbackOf(end)}
         onValue={(value) => onEnd(isHouse ? { ...end, fallback: value } : value)}
+      />
+      <DraftTick
+        label={words.editor.house}
+        hint={isHouse || isSole ? words.editor.gloss.house : undefined}
+        isOn={isHouse}
+        onTick={(isOn) => onEnd(atHouse(end, isOn))}
       />
       {isHouse && (
         <NumberField
@@ -59,8 +66,7 @@ function EndFields({ where, label, quantity, end, onEnd }: EndProps) {
           onValue={(houseOffset) => onEnd({ ...end, houseOffset })}
         />
       )}
-      <DraftTick label={words.editor.house} isOn={isHouse} onTick={(isOn) => onEnd(atHouse(end, isOn))} />
-    </>
+    </div>
   );
 }
 
@@ -73,16 +79,7 @@ interface ValueProps {
 
 function Values({ where, quantity, limit, onLimit }: ValueProps) {
   const number = { unit: unitOf(quantity), kind: kindOf(quantity) };
-  if (limit.shape === 'constant')
-    return (
-      <NumberField
-        where={`${where}/value`}
-        label={words.editor.value}
-        {...number}
-        value={limit.value}
-        onValue={(value) => onLimit({ ...limit, value })}
-      />
-    );
+  if (limit.shape === 'constant') return null;
   if (limit.shape === 'levels') return <Levels {...{ where, quantity, limit, onLimit }} />;
   return (
     <>
@@ -93,13 +90,6 @@ function Values({ where, quantity, limit, onLimit }: ValueProps) {
         value={limit.from}
         onValue={(from) => onLimit({ ...limit, from })}
       />
-      <EndFields
-        where={`${where}/to`}
-        label={words.editor.to}
-        quantity={quantity}
-        end={limit.to}
-        onEnd={(to) => onLimit({ ...limit, to })}
-      />
       {limit.shape === 'stairs' && (
         <NumberField
           where={`${where}/steps`}
@@ -108,6 +98,14 @@ function Values({ where, quantity, limit, onLimit }: ValueProps) {
           onValue={(steps) => onLimit({ ...limit, steps })}
         />
       )}
+      <EndFields
+        where={`${where}/to`}
+        label={words.editor.to}
+        quantity={quantity}
+        end={limit.to}
+        isSole={true}
+        onEnd={(to) => onLimit({ ...limit, to })}
+      />
     </>
   );
 }
@@ -136,6 +134,7 @@ function Levels({
           label={words.editor.levelNumber(index + 1)}
           quantity={quantity}
           end={end}
+          isSole={false}
           onEnd={(next) => put(index, next)}
         />
       ))}
@@ -143,7 +142,7 @@ function Levels({
   );
 }
 
-export function LimitFields({ where, row, quantity, name, limit, model, onLimit }: Props) {
+export function LimitFields({ where, quantity, name, limit, model, onLimit }: Props) {
   const isOuter = name === 'lowLow' || name === 'highHigh';
   const shapes: readonly ShapeChoice[] = [
     ...(isOuter ? (['off'] as const) : []),
@@ -157,29 +156,25 @@ export function LimitFields({ where, row, quantity, name, limit, model, onLimit 
     else onLimit(reshaped(limit ?? model, shape as Limit['shape']));
   };
   return (
-    <fieldset class="limit" style={{ gridRow: row }}>
-      <legend>{words.editor.limits[name]}</legend>
-      <FaultAt where={where} />
-      <div class="limit-fields">
-        <SelectField
-          where={`${where}/shape`}
-          label={words.editor.shape}
-          value={limit?.shape ?? 'off'}
-          options={shapes.map((shape) => [shape, words.editor.shapes[shape]])}
-          onChoose={choose}
-        />
-        {limit !== undefined && (
-          <>
-            <Values where={where} quantity={quantity} limit={limit} onLimit={onLimit} />
-            <TextField
-              where={`${where}/basis`}
-              label={words.editor.basis}
-              value={limit.basis}
-              onText={(basis) => onLimit({ ...limit, basis })}
-            />
-          </>
-        )}
-      </div>
-    </fieldset>
+    <>
+      <SelectField
+        where={`${where}/shape`}
+        label={words.editor.shape}
+        value={limit?.shape ?? 'off'}
+        options={shapes.map((shape) => [shape, words.editor.shapes[shape]])}
+        onChoose={choose}
+      />
+      {limit !== undefined && (
+        <>
+          <Values where={where} quantity={quantity} limit={limit} onLimit={onLimit} />
+          <TextField
+            where={`${where}/basis`}
+            label={words.editor.basis}
+            value={limit.basis}
+            onText={(basis) => onLimit({ ...limit, basis })}
+          />
+        </>
+      )}
+    </>
   );
 }

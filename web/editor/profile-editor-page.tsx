@@ -12,7 +12,6 @@ import { useLoad } from '../parts/use-load.ts';
 import { planText } from '../plan-text.ts';
 import { profilePath } from '../router.ts';
 import { maySetUp } from '../session.ts';
-import '../style/editor.css';
 import { NewProfile } from './new-profile.tsx';
 import { ProfileEditor } from './profile-editor.tsx';
 

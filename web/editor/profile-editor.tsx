@@ -3,19 +3,22 @@
 import { useMemo, useRef, useState } from 'preact/hooks';
 import { draftFaults } from '../../shared/healing/draft-faults.ts';
 import type { ProfileDocument } from '../../shared/healing/profile.ts';
-import { stageNames } from '../../shared/healing/stage-name.ts';
 import { ApiProblem, type FieldFault } from '../api.ts';
 import { words } from '../late-strings.ts';
 import { PageHead } from '../parts/page-head.tsx';
 import { planFaultWords } from '../plan-fault-words.ts';
+import '../style/editor.css';
+import '../style/plan-lines.css';
+import '../style/plan-stages.css';
+import { Bench } from './bench.tsx';
 import { CheckList } from './check-fields.tsx';
 import { DraftFaults } from './draft-field.tsx';
-import { withNewStage, withoutStage, withStage } from './edit-draft.ts';
 import { readableDocument, storedDocument } from './edited-texts.ts';
-import { EditorStrip } from './editor-strip.tsx';
 import { FaultSummary } from './fault-summary.tsx';
 import { PlanNames, PlanPace } from './plan-fields.tsx';
-import { StageFields } from './stage-fields.tsx';
+import { Glossary } from './row-heads.tsx';
+import { SaveBar } from './save-bar.tsx';
+import { StageList } from './stage-list.tsx';
 
 interface Props {
   readonly title: string;
@@ -40,23 +43,12 @@ const undrawable = new Set([
   'bounds',
 ]);
 
-export function ProfileEditor({ title, document, act, onSave, onCancel, remark }: Props) {
-  const [draft, setDraft] = useState(() => readableDocument(document));
-  const [focus, setFocus] = useState<number | null>(null);
+/** Saves one at a time; what the service says against it stays until the plan is changed. */
+function useSaving(onSave: Props['onSave']) {
   const [problem, setProblem] = useState<ApiProblem>();
   const [isBusy, setBusy] = useState(false);
-  const found = useMemo(() => draftFaults(draft), [draft]);
-  const drawn = useRef(draft);
-  if (!found.some(({ kind }) => undrawable.has(kind))) drawn.current = draft;
-  const faults: readonly FieldFault[] = [...found.map(planFaultWords), ...(problem?.faults ?? [])];
-  const change = (next: ProfileDocument) => {
-    // The stage that was looked at may have another place now, or none.
-    if (next.stages.length !== draft.stages.length) setFocus(null);
-    setDraft(next);
-    setProblem(undefined);
-  };
-  const save = async () => {
-    if (isBusy || found.length > 0) return;
+  const save = async (draft: ProfileDocument) => {
+    if (isBusy || draftFaults(draft).length > 0) return;
     setBusy(true);
     try {
       await onSave(storedDocument(draft));
@@ -67,101 +59,60 @@ export function ProfileEditor({ title, document, act, onSave, onCancel, remark }
       setBusy(false);
     }
   };
+  return { problem, isBusy, save, forgetProblem: () => setProblem(undefined) };
+}
+
+export function ProfileEditor({ title, document, act, onSave, onCancel, remark }: Props) {
+  const [draft, setDraft] = useState(() => readableDocument(document));
+  const [focus, setFocus] = useState<number | null>(null);
+  const saving = useSaving(onSave);
+  const found = useMemo(() => draftFaults(draft), [draft]);
+  const drawn = useRef(draft);
+  if (!found.some(({ kind }) => undrawable.has(kind))) drawn.current = draft;
+  const faults: readonly FieldFault[] = [...found.map(planFaultWords), ...(saving.problem?.faults ?? [])];
+  const change = (next: ProfileDocument) => {
+    // The stage that was looked at may have another place now, or none.
+    if (next.stages.length !== draft.stages.length) setFocus(null);
+    setDraft(next);
+    saving.forgetProblem();
+  };
+  const goTo = (where: string) => {
+    if (focus !== null && !where.startsWith(`/stages/${focus}/`)) setFocus(null);
+  };
   return (
     <main id="main" class="plain editor">
-      <PageHead title={title}>
-        <p>{words.editor.intro}</p>
-      </PageHead>
       <DraftFaults.Provider value={faults}>
-        <PlanNames draft={draft} onDraft={change} />
-        <div class="editor-bench">
-          <Views draft={draft} focus={focus} onFocus={setFocus} />
-          <EditorStrip draft={draft} drawn={drawn.current} focus={focus} onDraft={change} />
+        <div class="editor-head">
+          <PageHead title={title}>
+            <p>
+              {words.editor.intro} <span class="keys">{words.editor.keys}</span>
+            </p>
+            {remark !== undefined && <p class="details">{remark}</p>}
+          </PageHead>
+          <PlanNames draft={draft} onDraft={change} />
         </div>
-        <p class="details">{words.editor.keys}</p>
-        <Stages draft={draft} focus={focus} onDraft={change} />
-        <PlanPace draft={draft} onDraft={change} />
-        <CheckList draft={draft} onDraft={change} />
-        <FaultSummary draft={draft} faults={faults} onGo={() => setFocus(null)} />
-        {problem !== undefined && (
-          <p class="form-problem" role="alert">
-            {problem.message}
-          </p>
+        <Bench draft={draft} drawn={drawn.current} focus={focus} onFocus={setFocus} onDraft={change} />
+        <Glossary />
+        <StageList draft={draft} focus={focus} onDraft={change} />
+        {focus === null ? (
+          <div class="plan-rest">
+            <PlanPace draft={draft} onDraft={change} />
+            <CheckList draft={draft} onDraft={change} />
+          </div>
+        ) : (
+          <p class="quiet-line">{words.editor.restUnder}</p>
         )}
-        {remark !== undefined && <p class="details">{remark}</p>}
-        <div class="form-acts">
-          <button
-            type="button"
-            class="main"
-            aria-busy={isBusy}
-            aria-disabled={found.length > 0}
-            onClick={() => void save()}
-          >
-            {act}
-          </button>
-          <button type="button" class="plain" onClick={onCancel}>
-            {words.acts.cancel}
-          </button>
-        </div>
+        <SaveBar
+          act={act}
+          isBusy={saving.isBusy}
+          canSave={found.length === 0}
+          problem={saving.problem?.message}
+          onSave={() => void saving.save(draft)}
+          onCancel={onCancel}
+        >
+          <FaultSummary draft={draft} faults={faults} onGo={goTo} />
+        </SaveBar>
       </DraftFaults.Provider>
     </main>
-  );
-}
-
-interface ViewProps {
-  readonly draft: ProfileDocument;
-  readonly focus: number | null;
-  readonly onFocus: (focus: number | null) => void;
-}
-
-/** Which part of the plan is on the bench: all of it, or one stage with handles at its limits. */
-function Views({ draft, focus, onFocus }: ViewProps) {
-  return (
-    <fieldset class="views">
-      <legend class="unseen">{words.editor.view}</legend>
-      <button type="button" aria-pressed={focus === null} onClick={() => onFocus(null)}>
-        {words.editor.whole}
-      </button>
-      {draft.stages.map(({ stage }, index) => (
-        <button key={stage} type="button" aria-pressed={focus === index} onClick={() => onFocus(index)}>
-          {words.editor.stageNames[stage]}
-        </button>
-      ))}
-    </fieldset>
-  );
-}
-
-interface StagesProps {
-  readonly draft: ProfileDocument;
-  readonly focus: number | null;
-  readonly onDraft: (draft: ProfileDocument) => void;
-}
-
-function Stages({ draft, focus, onDraft }: StagesProps) {
-  const missing = stageNames.filter((name) => !draft.stages.some(({ stage }) => stage === name));
-  return (
-    <>
-      <div class={focus === null ? 'stages' : 'stages is-one'}>
-        {draft.stages.map((plan, index) =>
-          focus !== null && focus !== index ? null : (
-            <StageFields
-              key={plan.stage}
-              where={`/stages/${index}`}
-              at={index + 1}
-              plan={plan}
-              onPlan={(next) => onDraft(withStage(draft, index, next))}
-              onRemove={plan.stage === 'closed' ? undefined : () => onDraft(withoutStage(draft, index))}
-            />
-          ),
-        )}
-      </div>
-      <div class="form-acts">
-        {missing.map((name) => (
-          <button key={name} type="button" onClick={() => onDraft(withNewStage(draft, name))}>
-            {words.editor.addStage(words.editor.stageNames[name])}
-          </button>
-        ))}
-      </div>
-    </>
   );
 }

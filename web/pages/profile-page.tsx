@@ -18,7 +18,7 @@ import { planText } from '../plan-text.ts';
 import { chamberPath } from '../router.ts';
 import { zone } from '../session.ts';
 import { dayAndTime } from '../when.ts';
-import '../style/editor.css';
+import '../style/profiles.css';
 import { ProfileActs } from './profile-acts.tsx';
 import { ProfileNumbers } from './profile-numbers.tsx';
 import { ProfilePlan } from './profile-plan.tsx';

@@ -9,7 +9,7 @@ import { PageHead } from '../parts/page-head.tsx';
 import { useLoad } from '../parts/use-load.ts';
 import { maySetUp } from '../session.ts';
 import { StripLegend } from '../strip/strip-legend.tsx';
-import '../style/editor.css';
+import '../style/profiles.css';
 import { ProfileActs } from './profile-acts.tsx';
 import { ProfileFile } from './profile-file.tsx';
 import { ProfileNumbers } from './profile-numbers.tsx';
