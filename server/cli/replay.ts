@@ -24,7 +24,7 @@ the exposure of every healing day, the quality of the readings, and how well hea
   --closed-at   when the chamber was closed, RFC 3339, for example 2026-03-02T15:30:00Z
   --zone        time zone of the site, for example Europe/Amsterdam
   --silence     longest gap in minutes that is still joined and longest silence that is no alarm, 1 to 240
-                (15 when not given; with --batch each probe's own)
+                (the profile's when not given; with --batch each probe's own)
   --batch       id of a stored batch: the readings of its probes, with its holds and moves
   --rules       a JSON file with other settings of the alarm rules, to see what they would have told; what is not in it stays.
                 By the name of the rule: onDelaySeconds, outerOnDelaySeconds (at the outer limit) and offDelaySeconds (0 to 86400),
@@ -32,8 +32,6 @@ the exposure of every healing day, the quality of the readings, and how well hea
                 {"heat": {"onDelaySeconds": 300, "deadband": 1}, "wet": {"off": true}}
   --json        one JSON value; times in UTC
 `;
-
-const DEFAULT_SILENCE_MINUTES = '15';
 
 type Options = Readonly<
   Record<'csv' | 'batch' | 'profile' | 'closed-at' | 'zone' | 'silence' | 'rules', string | undefined>
@@ -84,9 +82,10 @@ async function ofFile(options: Options, terminal: Terminal): Promise<Replayed> {
   const closedMs = readTime(requireOption(options['closed-at'], 'closed-at'), 'closed-at');
   const zone = requireOption(options.zone, 'zone');
   if (!validZone(zone)) throw misuse(`--zone must be a time zone like Europe/Amsterdam; "${zone}" is not one.`);
-  const silenceMs = readSilence(options.silence ?? DEFAULT_SILENCE_MINUTES);
+  const silence = options.silence === undefined ? null : readSilence(options.silence);
   const rules = await rulesOf(options, terminal);
   const { document } = await findProfile(id, terminal);
+  const silenceMs = silence ?? document.silenceMinutes * MINUTE_MS;
   const result = await replayFile(path, { document, closedMs, zone, silenceMs, ...rules }, terminal);
   return { result, what: `${path} through ${document.name} (${id}). Times in ${zone}.`, zone };
 }

@@ -91,7 +91,11 @@ export const profileDocumentSchema = z.strictObject({
     humidityPerHour: z.number().positive().describe('%RH an hour'),
     basis: basisSchema,
   }),
-  silenceMinutes: z.number().positive().max(240).describe('Longest gap between readings that is still joined'),
+  silenceMinutes: z
+    .number()
+    .positive()
+    .max(240)
+    .describe('Longest gap that is joined in a series of no probe, such as a file; a probe has its own'),
   stages: z.array(stagePlanSchema).min(1).max(8),
   endsAfterHours: z.number().positive().max(2000),
   endsNotBefore: timeOfDaySchema.optional(),

@@ -54,20 +54,6 @@ function End({ draft, onDraft }: Props) {
   );
 }
 
-function Silence({ draft, onDraft }: Props) {
-  return (
-    <div class="said">
-      <NumberField
-        where="/silenceMinutes"
-        label={words.editor.silence}
-        line={words.editor.silenceSaid}
-        value={draft.silenceMinutes}
-        onValue={(silenceMinutes) => onDraft({ ...draft, silenceMinutes })}
-      />
-    </div>
-  );
-}
-
 /** The largest step of each quantity in an hour, in one sentence. */
 function Rates({ draft, onDraft }: Props) {
   const { grace } = draft;
@@ -101,7 +87,6 @@ export function PlanPace(props: Props) {
     <section class="plan-pace" aria-labelledby="pace-of-plan">
       <h2 id="pace-of-plan">{words.editor.plan}</h2>
       <End {...props} />
-      <Silence {...props} />
       <PlanLine
         where="/grace"
         name={words.editor.grace}

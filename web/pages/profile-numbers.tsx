@@ -67,9 +67,7 @@ export function ProfileNumbers({ document }: { readonly document: ProfileDocumen
     <details>
       <summary>{profiles.numbers}</summary>
       <StageTable document={document} />
-      <p class="details">
-        {profiles.lastsHours(document.endsAfterHours)} {profiles.silence(document.silenceMinutes)}
-      </p>
+      <p class="details">{profiles.lastsHours(document.endsAfterHours)}</p>
       {document.checks.length > 0 && (
         <>
           <h3>{profiles.checks}</h3>

@@ -2,6 +2,9 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { databaseFile } from '../../../server/settings.ts';
+import { openStore } from '../../../server/store/open-store.ts';
+import { findStandardProfile } from '../../../shared/healing/standard-profiles.ts';
 import type { ReplayResult } from '../../../shared/replay/replay-result.ts';
 import { MINUTE_MS, utcText } from '../../../shared/units.ts';
 import { batch, FINISHED_MS, openSampleBatch, PEAK_MS, type SampleBatch } from '../record/sample-batch.ts';
@@ -63,6 +66,24 @@ describe('replay of a file', () => {
       ]);
       expect((await runTakewell(ofFile(writeSeries(), '--rules', rulesFile('{')))).stderr).toMatch(/is not JSON/);
     });
+  });
+
+  it('joins gaps as long as the profile says, unless it is told another length', async () => {
+    const dataDir = temporaryFolder();
+    const store = openStore({ file: databaseFile(dataDir), nowMs: 0 });
+    const tomato = findStandardProfile('tomato-common-practice')?.document;
+    if (tomato === undefined) throw new Error('the shipped tomato profile is gone');
+    await store.profiles.addVersion('rare', { ...tomato, name: 'Rarely measured', silenceMinutes: 40 }, 0, 'Noor');
+    await store.close();
+    const file = writeSeries((row, i) => (i >= 100 && i < 130 ? [] : [row]));
+    const unknown = async (profile: string, ...more: string[]) => {
+      const times = ['--closed-at', utcText(CLOSED_MS), '--zone', 'Europe/Amsterdam'];
+      const args = ['replay', '--csv', file, '--profile', profile, ...times, ...more];
+      return ((await runForJson(args, { dataDir })) as ReplayResult).days[0]?.unknownHours;
+    };
+    expect(await unknown('rare')).toBe(0);
+    expect(await unknown('tomato-common-practice')).toBeGreaterThan(0.5);
+    expect(await unknown('rare', '--silence', '15')).toBeGreaterThan(0.5);
   });
 
   it('gives the alarms, days, quality and forecast of the contract', async () => {

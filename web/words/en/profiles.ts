@@ -16,7 +16,6 @@ export const profiles = {
     temperature: (unit: string) => `Temperature ${unit}`,
     humidity: 'Humidity %RH',
     lastsHours: (hours: number) => `Ends ${hours} h after closing.`,
-    silence: (minutes: number) => `Gaps up to ${minutes} min are joined.`,
     checks: 'Checks',
     checkAfter: (hours: number) => `${hours} h after closing`,
     checkAtStage: (hours: number, stage: string) =>

@@ -18,7 +18,6 @@ export const profiles: typeof english = {
     temperature: (unit) => `Temperatura ${unit}`,
     humidity: 'Humedad %HR',
     lastsHours: (hours) => `Termina ${hours} h después del cierre.`,
-    silence: (minutes) => `Los huecos de hasta ${minutes} min se unen.`,
     checks: 'Controles',
     checkAfter: (hours) => `${hours} h después del cierre`,
     checkAtStage: (hours, stage) => (hours === 0 ? `al empezar ${stage}` : `${hours} h después de empezar ${stage}`),

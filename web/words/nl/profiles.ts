@@ -19,7 +19,6 @@ export const profiles: typeof english = {
     temperature: (unit) => `Temperatuur ${unit}`,
     humidity: 'Luchtvochtigheid %RV',
     lastsHours: (hours) => `Eindigt ${hours} u na het sluiten.`,
-    silence: (minutes) => `Gaten tot ${minutes} min worden overbrugd.`,
     checks: 'Controles',
     checkAfter: (hours) => `${hours} u na het sluiten`,
     checkAtStage: (hours, stage) =>
