@@ -1,4 +1,5 @@
 // The process: settings in, one line on stdout when it listens, a clean end on a signal, one clear line and exit 2 when it cannot start.
+import { flushCompileCache } from 'node:module';
 import { Problem } from '../shared/problem.ts';
 import { systemClock } from './clock.ts';
 import { openLog } from './log.ts';
@@ -13,6 +14,8 @@ async function main(): Promise<void> {
   const app = await openApp({ settings, clock: systemClock, log });
   stopOnSignals(app, log);
   process.stdout.write(`Takewell is ready at ${app.url}\n`);
+  // Now, not at the end: what is killed or loses its power comes back as fast.
+  flushCompileCache();
   if (app.setupUrl !== null)
     log.info({ setupUrl: app.setupUrl }, 'open this address to make the first manager account');
 }
