@@ -12,8 +12,10 @@ const batchPlaceSchema = z.object({ chamberId: idSchema, chamberName: z.string()
 
 /** What an alarm of the service itself says beside numbers. */
 const serviceFactsSchema = z.object({
-  /** What is wrong, in the words of the part that is in trouble. */
+  /** What is wrong, in English: for machines. */
   trouble: z.string().nullable(),
+  /** The same as a text of the catalogue by its key, and what goes into it: pages say it in the language of their reader. */
+  finding: z.object({ key: z.string(), args: z.array(z.union([z.string(), z.number()])) }).nullable(),
   /** Open batches whose chambers nobody measures meanwhile. */
   blind: z.array(batchPlaceSchema),
   /** A stretch of time in which nobody watched, and what is known of it now. */

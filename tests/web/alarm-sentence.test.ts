@@ -57,7 +57,8 @@ test('a page in another language says it in that', () => {
 
 describe('an alarm of the service itself is said from its facts', () => {
   const place = { chamberId: 'c1', chamberName: 'Tent 1', batchCode: 'T-1' };
-  const facts = { trouble: null, blind: [], outage: null };
+  const facts = { trouble: null, finding: null, blind: [], outage: null };
+  const lost = { key: 'brokerLost', args: ['mqtt://b'] };
   const outage = {
     cause: 'stopped' as const,
     from: '2026-03-04T10:00:00Z',
@@ -70,6 +71,17 @@ describe('an alarm of the service itself is said from its facts', () => {
       { rule: 'broker-lost', service: { ...facts, blind: [place] } },
       'No readings come in, for 4 min. Not measured: Tent 1 (T-1)',
       'Er komen geen metingen binnen, al 4 min. Niet gemeten: Tent 1 (T-1)',
+    ],
+    [
+      { rule: 'broker-lost', service: { ...facts, trouble: 'the broker mqtt://b is not reached', finding: lost } },
+      'No readings come in, for 4 min: the broker mqtt://b is not reached',
+      'Er komen geen metingen binnen, al 4 min: de broker mqtt://b is niet bereikbaar',
+    ],
+    // What this page knows no text for, and what was stored before findings were kept as such, is shown as it is.
+    [
+      { rule: 'broker-lost', service: { ...facts, trouble: 'new trouble', finding: { key: 'later', args: [] } } },
+      'No readings come in, for 4 min: new trouble',
+      'Er komen geen metingen binnen, al 4 min: new trouble',
     ],
     [
       { rule: 'nobody-on-duty', level: 2, service: null },

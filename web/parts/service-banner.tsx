@@ -1,7 +1,7 @@
 // Says on every page when the service itself is in trouble: then what the page shows, or whom it can tell, is not to be relied on.
 
 import { isOpen } from '../alarm-order.ts';
-import { alarmSentence } from '../alarm-sentence.ts';
+import { alarmAdvice, alarmSentence } from '../alarm-sentence.ts';
 import { shapeOfRule } from '../chamber-state.ts';
 import { serviceAlarms } from '../chamber-store.ts';
 import { ShapeMark } from './shape-mark.tsx';
@@ -15,7 +15,7 @@ export function ServiceBanner() {
   return (
     <p class="service-alarm" role="status" data-urgency={isOpen(worst) ? 'alarm' : 'soon'}>
       <ShapeMark shape={shapeOfRule(worst.rule)} />
-      <a href="/alarms">{alarmSentence(worst)}</a> <span>{worst.advice}</span>
+      <a href="/alarms">{alarmSentence(worst)}</a> <span>{alarmAdvice(worst)}</span>
     </p>
   );
 }
