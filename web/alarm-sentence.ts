@@ -37,8 +37,8 @@ function saidAlarm(alarm: AlarmView): SaidAlarm {
   };
 }
 
-function instants({ at, earliest, latest }: NonNullable<AlarmView['expected']>): NonNullable<SaidAlarm['expected']> {
-  return { atMs: instant(at), earliestMs: instant(earliest), latestMs: instant(latest) };
+function instants({ at, earliest, latest, passed }: NonNullable<AlarmView['expected']>) {
+  return { atMs: instant(at), earliestMs: instant(earliest), latestMs: instant(latest), passedMs: instant(passed) };
 }
 
 function serviceFacts({

@@ -57,8 +57,11 @@ export function viewAlarm(stored: Alarm, watch: Watch, nowMs: number, batchCode:
 
 function viewExpected(expected: Alarm['expected']): AlarmView['expected'] {
   if (expected === undefined) return null;
-  const { atMs, earliestMs, latestMs } = expected;
-  return { at: timeText(atMs), earliest: timeText(earliestMs), latest: timeText(latestMs) };
+  const { atMs, earliestMs, latestMs, passedMs = null } = expected;
+  return {
+    ...{ at: timeText(atMs), earliest: timeText(earliestMs), latest: timeText(latestMs) },
+    passed: timeText(passedMs),
+  };
 }
 
 function viewServiceFacts(facts: Alarm['service']): AlarmView['service'] {

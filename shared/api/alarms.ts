@@ -66,9 +66,14 @@ export const alarmSchema = z.object({
   about: z
     .object({ id: z.string(), question: z.string(), ifNo: z.string(), more: z.number().int().optional() })
     .nullable(),
-  /** Of a warning: when its limit is expected to be passed; null = perhaps never. */
+  /** Of a warning: when its limit is expected to be passed; null = perhaps never. `passed`: when it was seen to be. */
   expected: z
-    .object({ at: timeSchema.nullable(), earliest: timeSchema.nullable(), latest: timeSchema.nullable() })
+    .object({
+      at: timeSchema.nullable(),
+      earliest: timeSchema.nullable(),
+      latest: timeSchema.nullable(),
+      passed: timeSchema.nullable(),
+    })
     .nullable(),
   /** Of an alarm of the service itself. */
   service: serviceFactsSchema.nullable(),

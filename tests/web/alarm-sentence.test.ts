@@ -32,7 +32,12 @@ test('an alarm about a check asks what the check asks, and advises what it advis
 });
 
 describe('to a reader in °F every temperature of the sentence is in °F', () => {
-  const expected = { at: '2026-03-04T12:16:00Z', earliest: '2026-03-04T12:12:00Z', latest: '2026-03-04T12:24:00Z' };
+  const expected = {
+    at: '2026-03-04T12:16:00Z',
+    earliest: '2026-03-04T12:12:00Z',
+    latest: '2026-03-04T12:24:00Z',
+    passed: null,
+  };
   test.each<[Partial<AlarmView>, string]>([
     [{}, 'Hot: 83.5 °F, limit 82.4 for 4 min'],
     [{ level: 2, value: 30.3, limit: 29 }, 'Far too hot: 86.5 °F, above 84.2; hot for 4 min'],
@@ -41,6 +46,10 @@ describe('to a reader in °F every temperature of the sentence is in °F', () =>
     [
       { rule: 'heat-ahead', value: 26, limit: 28, expected },
       'Heat ahead: 78.8 °F, reaches 82.4 °F in about 12 min (8–20)',
+    ],
+    [
+      { rule: 'heat-ahead', value: 28.6, limit: 28, expected: { ...expected, passed: '2026-03-04T12:02:00Z' } },
+      'Heat has come: 83.5 °F, above 82.4 °F for 2 min',
     ],
     [{ rule: 'dry', value: 84, limit: 90 }, 'Drying: 84 %, low limit 90 for 4 min'],
   ])('%j: %s', (patch, said) => {
