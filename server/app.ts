@@ -25,6 +25,7 @@ import { lockData } from './store/data-lock.ts';
 import type { DatabaseOptions } from './store/open-database.ts';
 import { openStore } from './store/open-store.ts';
 import type { Store } from './store/store.ts';
+import { storeTrouble } from './store/store-problem.ts';
 import { createTrials } from './trials.ts';
 import { version } from './version.ts';
 import { startRounds } from './watch/start-rounds.ts';
@@ -120,7 +121,7 @@ async function openOn(
     ...{ store, watch, outage, clock, log, delivery, announce, dataDir: settings.dataDir },
     senses: {
       brokerTrouble: () => (door.isOpen() ? door.trouble() : null),
-      storeTrouble: () => intake.trouble()?.message ?? null,
+      storeTrouble: () => storeTrouble(intake.trouble()),
       reach: reach.now,
     },
   });

@@ -1,4 +1,5 @@
 // Where the broker will be: what speaks through it is made before it is opened, because readings come in at once.
+import { finding } from '../shared/finding.ts';
 import type { Broker, BrokerVoice } from './ingest/broker.ts';
 
 export interface BrokerDoor extends BrokerVoice {
@@ -11,7 +12,7 @@ export function createBrokerDoor(): BrokerDoor {
   let opened: Broker | null = null;
   return {
     isOpen: () => opened !== null,
-    trouble: () => (opened === null ? 'it is not open yet' : opened.trouble()),
+    trouble: () => (opened === null ? finding('brokerNotOpen') : opened.trouble()),
     async publish(topic, payload) {
       if (opened === null) throw new Error('the broker is not open yet');
       await opened.publish(topic, payload);

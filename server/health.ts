@@ -2,11 +2,11 @@
 import type { StatsFs } from 'node:fs';
 import { statfs } from 'node:fs/promises';
 import type { ServiceRuleId } from '../shared/alarms/alarm.ts';
-import { nameRule } from '../shared/alarms/say-alarm.ts';
 import type { Health } from '../shared/api/health.ts';
-import { plainEnglish } from '../shared/plain-english.ts';
+import { type Finding, sayFinding, sayWholeFinding } from '../shared/finding.ts';
 import { Problem } from '../shared/problem.ts';
 import { DAY_MS, SECOND_MS } from '../shared/units.ts';
+import type { SharedWords } from '../shared/words/shared-words.ts';
 import type { Clock } from './clock.ts';
 import type { BrokerVoice } from './ingest/broker.ts';
 import type { Intake } from './ingest/intake.ts';
@@ -28,7 +28,7 @@ export interface HealthParts {
   /** Time since the last round of the watch, ms. */
   readonly sinceRoundMs: () => number;
   /** Why the heartbeat does not arrive; null = it does, or none is set. */
-  readonly heartbeatTrouble: () => string | null;
+  readonly heartbeatTrouble: () => Finding | null;
   /** Rules about the service itself whose condition stands. */
   readonly standing: () => readonly ServiceRuleId[];
   readonly readers: () => number;
@@ -39,29 +39,31 @@ export interface HealthParts {
 const LEAST_FREE_SHARE = 0.1;
 const LONGEST_ROUND_MS = 60 * SECOND_MS;
 
-/** Looks at every part. `ready` is false while something keeps readings from being stored or judged. */
-export async function checkHealth(parts: HealthParts): Promise<Health> {
+/** Looks at every part, and says it in the words of whoever asks. `ready` is false while something keeps readings from being stored or judged. */
+export async function checkHealth(parts: HealthParts, words: SharedWords): Promise<Health> {
   const { intake, broker, version } = parts;
-  const stored = await parts.store.checkHealth().then(() => null, problemOf);
+  const say = words.health;
+  const stored = await parts.store.checkHealth().then(
+    () => null,
+    (error: unknown) => problemOf(error, words),
+  );
   // A folder that was taken away is not noticed by a database that is open in it: what it writes is gone with the process.
-  const room = await statfs(parts.dataDir).catch((error: unknown) => `The data folder is gone (${String(error)}).`);
+  const room = await statfs(parts.dataDir).catch((error: unknown) => say.folderGone(String(error)));
   const blocking = [
-    typeof room === 'string' ? finding('store-unavailable', room) : null,
-    stored ?? asFinding(intake.trouble()),
-    finding('broker', broker.trouble()),
-    finding('watch', parts.sinceRoundMs() > LONGEST_ROUND_MS ? 'The watch has not gone round for a minute.' : null),
+    typeof room === 'string' ? { code: 'store-unavailable', detail: room } : null,
+    stored ?? sayProblem(intake.trouble(), words),
+    sayTrouble('broker', broker.trouble(), words),
+    parts.sinceRoundMs() > LONGEST_ROUND_MS ? { code: 'watch', detail: say.roundLate } : null,
   ].flatMap((one) => one ?? []);
-  const warning = typeof room === 'string' ? null : finding('disk', sayLittleRoom(room));
-  const heartbeat = sayHeartbeat(parts.heartbeatTrouble());
   return {
     live: true,
     ready: blocking.length === 0,
     version,
     problems: [
       ...blocking,
-      ...(warning === null ? [] : [warning]),
-      ...heartbeat,
-      ...parts.standing().flatMap(findStanding),
+      ...(typeof room === 'string' ? [] : sayLittleRoom(room, words)),
+      ...sayHeartbeat(parts.heartbeatTrouble(), words),
+      ...parts.standing().flatMap((rule) => sayStanding(rule, words)),
     ],
   };
 }
@@ -96,35 +98,34 @@ export async function describeMetrics({
   return `${gauges.join('')}# TYPE takewell_info gauge\ntakewell_info{version="${version}"} 1\n`;
 }
 
+type HealthProblem = Health['problems'][number];
+
 /** A warning: the site itself is well. */
-function sayHeartbeat(trouble: string | null): Finding[] {
-  return trouble === null ? [] : [{ code: 'heartbeat', detail: `The heartbeat does not arrive: ${trouble}.` }];
+function sayHeartbeat(trouble: Finding | null, words: SharedWords): HealthProblem[] {
+  if (trouble === null) return [];
+  return [{ code: 'heartbeat', detail: words.health.noHeartbeat(sayFinding(trouble, words)) }];
 }
 
 /** Broker and disk are told above, as they are at this instant; the rest by name only, since alarms may name people and batches. */
-function findStanding(rule: ServiceRuleId): Finding[] {
+function sayStanding(rule: ServiceRuleId, { names, health }: SharedWords): HealthProblem[] {
   if (rule === 'broker-lost' || rule === 'disk-nearly-full') return [];
-  return [{ code: rule, detail: `${nameRule(rule, plainEnglish)}: see the page of alarms.` }];
+  return [{ code: rule, detail: health.seeAlarms(names.rules[rule]) }];
 }
 
-type Finding = Health['problems'][number];
-
-function finding(code: string, detail: string | null): Finding | null {
-  return detail === null ? null : { code, detail };
+function sayTrouble(code: string, trouble: Finding | null, words: SharedWords): HealthProblem | null {
+  return trouble === null ? null : { code, detail: sayWholeFinding(trouble, words) };
 }
 
-function asFinding(problem: Problem | null): Finding | null {
-  return problem === null ? null : { code: problem.code, detail: problem.message };
+function sayProblem(problem: Problem | null, words: SharedWords): HealthProblem | null {
+  return problem === null ? null : { code: problem.code, detail: problem.sayIn(words) };
 }
 
-function problemOf(error: unknown): Finding {
-  if (error instanceof Problem) return { code: error.code, detail: error.message };
-  return { code: 'store-unavailable', detail: `The store does not answer (${String(error)}).` };
+function problemOf(error: unknown, words: SharedWords): HealthProblem | null {
+  if (error instanceof Problem) return sayProblem(error, words);
+  return { code: 'store-unavailable', detail: words.health.storeSilent(String(error)) };
 }
 
-function sayLittleRoom({ bavail, blocks }: StatsFs): string | null {
+function sayLittleRoom({ bavail, blocks }: StatsFs, { health }: SharedWords): HealthProblem[] {
   const share = blocks === 0 ? 1 : bavail / blocks;
-  return share < LEAST_FREE_SHARE
-    ? `The disk has ${Math.round(share * 100)} % free: make room before it is full.`
-    : null;
+  return share < LEAST_FREE_SHARE ? [{ code: 'disk', detail: health.littleRoom(Math.round(share * 100)) }] : [];
 }

@@ -55,7 +55,7 @@ export function openDashboard(parts: DashboardParts): Promise<HttpServer> {
       ...{ store, watch, site, hub, clock, isSecure, version, duty, reach, links, trials, isDemo, followMappings },
       ...parts.acts,
       signIn: createSignIn({ store, clock, setupCode: parts.setupCode }),
-      health: () => checkHealth(healthParts),
+      health: (words) => checkHealth(healthParts, words),
       metrics: () => describeMetrics(healthParts),
       broker: brokerAddress(settings.mqtt, parts.broker.port),
       telling: tellingOf(parts),

@@ -1,4 +1,5 @@
 // Tries what goes past the outbox, siren and heartbeat, and says in the words of whoever asks what came of it: no more than is known.
+import { sayFinding } from '../shared/finding.ts';
 import { saySecond } from '../shared/telling/say-clock.ts';
 import type { SharedWords } from '../shared/words/shared-words.ts';
 import type { Clock } from './clock.ts';
@@ -55,12 +56,13 @@ function sayFollowers(followers: number | null, say: SharedWords['trials']['sire
 export function sayHeartbeat(
   outcome: HeartbeatOutcome | null,
   zone: string,
-  { trials: { heartbeat: say } }: SharedWords,
+  words: SharedWords,
   nowMs: number,
 ): TrialResult {
+  const say = words.trials.heartbeat;
   if (outcome === null) return { delivered: false, reason: say.notSet, atMs: nowMs };
   const { delivered, answer, atMs } = outcome;
   const clock = saySecond(atMs, zone);
-  if (typeof answer === 'string') return { delivered, reason: say.failed(clock, answer), atMs };
+  if (typeof answer !== 'number') return { delivered, reason: say.failed(clock, sayFinding(answer, words)), atMs };
   return { delivered, reason: delivered ? say.answered(clock, answer) : say.refused(clock, answer), atMs };
 }

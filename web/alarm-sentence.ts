@@ -2,6 +2,7 @@
 
 import { adviseOnAlarm, alarmParts, type SaidAlarm } from '../shared/alarms/say-alarm.ts';
 import type { AlarmView } from '../shared/api/alarms.ts';
+import { readFinding } from '../shared/finding.ts';
 import { slowNowMs } from './clock.ts';
 import { saying } from './saying.ts';
 
@@ -36,17 +37,18 @@ function saidAlarm(alarm: AlarmView): SaidAlarm {
   };
 }
 
-function instants({ at, earliest, latest }: NonNullable<AlarmView['expected']>): NonNullable<SaidAlarm['expected']> {
-  return { atMs: instant(at), earliestMs: instant(earliest), latestMs: instant(latest) };
+function instants({ at, earliest, latest, passed }: NonNullable<AlarmView['expected']>) {
+  return { atMs: instant(at), earliestMs: instant(earliest), latestMs: instant(latest), passedMs: instant(passed) };
 }
 
 function serviceFacts({
   trouble,
+  finding,
   blind,
   outage,
 }: NonNullable<AlarmView['service']>): NonNullable<SaidAlarm['service']> {
   return {
-    ...(trouble !== null && { trouble }),
+    ...(trouble !== null && { trouble: readFinding(finding, trouble, saying().words) }),
     blind,
     ...(outage !== null && { outage: { ...outage, fromMs: Date.parse(outage.from), toMs: Date.parse(outage.to) } }),
   };

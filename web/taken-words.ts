@@ -10,7 +10,7 @@ export function takenWords(alarm: AlarmView, at: (time: string) => string): stri
     return alarm.acknowledgedBy === null
       ? words.state.taken(at(alarm.acknowledgedAt))
       : words.state.takenBy(alarm.acknowledgedBy, at(alarm.acknowledgedAt));
-  return alarm.state === 'returned-unacknowledged' && alarm.returnedAt !== null
-    ? words.state.returned(at(alarm.returnedAt))
-    : words.state.noOneYet;
+  if (alarm.state !== 'returned-unacknowledged' || alarm.returnedAt === null) return words.state.noOneYet;
+  // One of the service itself has no plan to be back in.
+  return words.state[alarm.chamberId === null ? 'serviceOver' : 'returned'](at(alarm.returnedAt));
 }

@@ -1,12 +1,14 @@
 // `test-alert`: sends one test message through a channel and says honestly what became of it. The service may be running, and need not.
 import type { Channels } from '../../shared/api/channels.ts';
+import { sayWholeFinding } from '../../shared/finding.ts';
 import { plainEnglish } from '../../shared/plain-english.ts';
 import type { Target } from '../../shared/telling/notice.ts';
 import { emailTarget, webhookTarget } from '../../shared/telling/target-ids.ts';
 import { utcText } from '../../shared/units.ts';
 import { readChannels } from '../notify/find-target.ts';
-import { sendTest, type TestResult } from '../notify/send-test.ts';
+import { sendTest } from '../notify/send-test.ts';
 import type { Person, Store } from '../store/store.ts';
+import type { TrialResult } from '../trials.ts';
 import { type Command, print, type Terminal } from './command.ts';
 import { fileOf, noDatabase, readStored } from './open-stored.ts';
 import { misuse, parseOptions, requireOption } from './parse-options.ts';
@@ -74,14 +76,17 @@ async function tryTargets(wanted: Wanted, terminal: Terminal): Promise<SaidResul
     const targets = await findTargets(store, wanted);
     const parts = await testParts(store, terminal);
     const results: SaidResult[] = [];
-    for (const { name, target } of targets) results.push(say(target.channel, name, await sendTest(target, parts)));
+    for (const { name, target } of targets) {
+      const { finding, ...tried } = await sendTest(target, parts);
+      results.push(say(target.channel, name, { ...tried, reason: sayWholeFinding(finding, plainEnglish.words) }));
+    }
     return results;
   });
   if (tried === null) throw noDatabase(fileOf(terminal));
   return tried;
 }
 
-function say(channel: SaidResult['channel'], target: string, { delivered, reason, atMs }: TestResult): SaidResult {
+function say(channel: SaidResult['channel'], target: string, { delivered, reason, atMs }: TrialResult): SaidResult {
   return { channel, target, delivered, reason, at: utcText(atMs) };
 }
 

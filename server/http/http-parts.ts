@@ -10,7 +10,9 @@ import type { ZodTypeProvider } from 'fastify-type-provider-zod';
 import type { Channels } from '../../shared/api/channels.ts';
 import type { Health } from '../../shared/api/health.ts';
 import type { BrokerAddress } from '../../shared/api/probes.ts';
+import type { Finding } from '../../shared/finding.ts';
 import type { Target } from '../../shared/telling/notice.ts';
+import type { SharedWords } from '../../shared/words/shared-words.ts';
 import type { AcknowledgeLinks } from '../acknowledge-links.ts';
 import type { Clock } from '../clock.ts';
 import type { DutyBook } from '../duty-book.ts';
@@ -37,7 +39,8 @@ export interface HttpParts {
   readonly signIn: SignIn;
   readonly hub: StreamHub;
   readonly clock: Clock;
-  readonly health: () => Promise<Health>;
+  /** Said in these words. */
+  readonly health: (words: SharedWords) => Promise<Health>;
   readonly metrics: () => Promise<string>;
   readonly telling: Telling;
   readonly trials: Trials;
@@ -54,7 +57,7 @@ export interface HttpParts {
 
 interface TestOutcome {
   readonly delivered: boolean;
-  readonly reason: string;
+  readonly finding: Finding;
   readonly atMs: number;
 }
 

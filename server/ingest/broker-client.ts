@@ -2,6 +2,7 @@
 // and the broker sends it again.
 import mqtt, { type MqttClient } from 'mqtt';
 import type { Logger } from 'pino';
+import { type Finding, finding } from '../../shared/finding.ts';
 import type { Clock } from '../clock.ts';
 import { type Broker, isOwnOutput, OWN_FILTERS, SERVICE_STATUS_TOPIC } from './broker.ts';
 import { holdAcknowledgements } from './hold-acknowledgements.ts';
@@ -23,7 +24,8 @@ const GOODBYE_MS = 2_000;
 export function openBrokerClient(parts: BrokerClientParts): Broker {
   const { intake, clock, log } = parts;
   let filters: string[] = [...OWN_FILTERS];
-  let trouble: string | null = `The broker ${redact(parts.url)} has not answered yet.`;
+  const url = redact(parts.url);
+  let trouble: Finding | null = finding('brokerSilent', url);
   const client = mqtt.connect(parts.url, {
     clientId: parts.clientId,
     clean: false,
@@ -54,15 +56,15 @@ export function openBrokerClient(parts: BrokerClientParts): Broker {
   client.on('connect', () => {
     log.info('connected to the broker');
     subscribe().catch((error: unknown) => {
-      trouble = `The broker refuses the subscriptions (${String(error)}).`;
+      trouble = finding('brokerRefuses', String(error));
       log.error({ err: error }, 'the subscriptions were refused');
     });
   });
   client.on('close', () => {
-    trouble = `The broker ${redact(parts.url)} is not reached.`;
+    trouble = finding('brokerLost', url);
   });
   client.on('error', (error) => {
-    trouble = `The broker ${redact(parts.url)} is not reached (${error.message}).`;
+    trouble = finding('brokerFails', url, error.message);
     log.warn({ err: error }, 'trouble with the broker');
   });
   return {

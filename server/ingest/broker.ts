@@ -1,9 +1,11 @@
 // What the service asks of a broker, be it the embedded one or one that runs elsewhere.
 
+import type { Finding } from '../../shared/finding.ts';
+
 /** The part through which Takewell speaks. */
 export interface BrokerVoice {
   /** Why no message can come in or go out now; null = connected or listening. */
-  trouble(): string | null;
+  trouble(): Finding | null;
   /** Retained, QoS 1. Resolves when the broker has it; while there is no connection it is dropped: the next state follows. */
   publish(topic: string, payload: string): Promise<void>;
   /** Says a retained state that ends with this process at the latest. Resolves when the broker has acknowledged it; rejects when it does not. */

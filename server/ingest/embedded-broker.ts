@@ -6,6 +6,7 @@ import { createServer, type Server, type Socket } from 'node:net';
 import { createServer as createTlsServer } from 'node:tls';
 import { Aedes, type AuthenticateError, type Client } from 'aedes';
 import type { Logger } from 'pino';
+import { finding } from '../../shared/finding.ts';
 import { Problem } from '../../shared/problem.ts';
 import { parseReadingTopic } from '../../shared/readings/reading-topic.ts';
 import type { Clock } from '../clock.ts';
@@ -99,7 +100,7 @@ export async function openEmbeddedBroker(parts: EmbeddedBrokerParts): Promise<Br
   await publish(SERVICE_STATUS_TOPIC, 'online');
   return {
     port,
-    trouble: () => (server.listening ? null : 'The embedded broker does not listen.'),
+    trouble: () => (server.listening ? null : finding('ownBrokerShut')),
     publish,
     async hold({ topic, payload, afterwards }) {
       const clients = new Set<string>();

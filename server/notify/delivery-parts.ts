@@ -1,6 +1,7 @@
 // What delivering is put together from. The store and the channels come from outside, and so do time and chance.
 import type { Alarm } from '../../shared/alarms/alarm.ts';
 import type { Webhook } from '../../shared/api/channels.ts';
+import type { Finding } from '../../shared/finding.ts';
 import type { Target } from '../../shared/telling/notice.ts';
 import type { Person, Phone, Store } from '../store/store.ts';
 import type { Channel } from './channels/channel.ts';
@@ -55,7 +56,7 @@ export interface DeliveryParts {
   /** Makes and keeps a link that acknowledges an alarm once; null when this person may not. */
   readonly makeLink: (alarm: Alarm, person: Person | null, program: string) => PendingLink | null;
   /** A phone that takes no more alerts has been removed. */
-  readonly onPhoneGone?: (phone: Phone, reason: string) => void;
+  readonly onPhoneGone?: (phone: Phone, reason: Finding) => void;
   /** Longest wait for what is under way when closing, ms. */
   readonly closeWithinMs?: number;
 }

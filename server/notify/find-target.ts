@@ -1,5 +1,6 @@
 // From a notice's target to something that can be sent to: the phone, the person's e-mail or the webhook, as they are set now.
 import { CHANNELS_SETTING, type Channels, channelsSchema, noChannels } from '../../shared/api/channels.ts';
+import { type Finding, finding } from '../../shared/finding.ts';
 import { webhookIdOf } from '../../shared/telling/target-ids.ts';
 import type { Notice, Person, Phone } from '../store/store.ts';
 import type { SendResult } from './channels/channel.ts';
@@ -17,13 +18,18 @@ export interface FoundTarget {
   send(message: NoticeMessage, signal?: AbortSignal): Promise<SendResult>;
 }
 
-/** The target of a notice; a text says why there is none. */
+/** There is none, and why. */
+export interface NoTarget {
+  readonly missing: Finding;
+}
+
+/** The target of a notice, as it is now. */
 export async function findTarget(
   notice: Pick<Notice, 'channel' | 'targetId' | 'personId'>,
   parts: DeliveryParts,
-): Promise<FoundTarget | string> {
+): Promise<FoundTarget | NoTarget> {
   const person = notice.personId === null ? null : await parts.store.people.get(notice.personId);
-  if (person === null && notice.personId !== null) return 'the person was removed';
+  if (person === null && notice.personId !== null) return { missing: finding('personGone') };
   if (notice.channel === 'web-push') return findPhone(notice.targetId, person, parts);
   const channels = await readChannels(parts.store);
   if (notice.channel === 'email') return findEmail(channels.email, person, parts);
@@ -38,7 +44,7 @@ export async function readChannels({ settings }: Pick<DeliveryParts['store'], 's
 
 async function findPhone(id: string, person: Person | null, { store, channels }: DeliveryParts) {
   const phone = await store.phones.get(id);
-  if (phone === null) return 'the phone was removed';
+  if (phone === null) return { missing: finding('phoneGone') };
   return {
     service: serviceOf('web-push', phone.endpoint),
     phone,
@@ -49,9 +55,9 @@ async function findPhone(id: string, person: Person | null, { store, channels }:
 }
 
 function findEmail(server: Channels['email'], person: Person | null, { channels }: DeliveryParts) {
-  if (server === null) return 'e-mail was switched off';
+  if (server === null) return { missing: finding('emailOff') };
   const to = person?.email ?? null;
-  if (to === null) return 'the person has no e-mail address any more';
+  if (to === null) return { missing: finding('noAddress') };
   return {
     service: `email ${server.host}:${server.port}`,
     phone: null,
@@ -68,7 +74,7 @@ function findWebhook(
   { channels }: DeliveryParts,
 ) {
   const webhook = webhooks.find(({ id }) => id === webhookIdOf(targetId));
-  if (webhook === undefined) return 'the webhook was removed';
+  if (webhook === undefined) return { missing: finding('webhookGone') };
   return {
     service: serviceOf('webhook', webhook.url),
     phone: null,

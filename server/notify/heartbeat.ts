@@ -1,5 +1,6 @@
 // The heartbeat: a POST to an outside address after each full round, so that somebody else notices when this machine is silent. It carries nothing
 // but that it is alive, and its failure is told in health only: an alarm about it would have to travel the same way.
+import { type Finding, finding } from '../../shared/finding.ts';
 import { MINUTE_MS } from '../../shared/units.ts';
 import type { Clock } from '../clock.ts';
 import { post, SEND_TIMEOUT_MS } from './channels/post.ts';
@@ -22,7 +23,7 @@ interface HeartbeatParts {
 export interface HeartbeatOutcome {
   readonly delivered: boolean;
   /** The status it answered, or why there is no answer. */
-  readonly answer: number | string;
+  readonly answer: number | Finding;
   readonly atMs: number;
 }
 
@@ -32,22 +33,22 @@ export interface Heartbeat {
   /** Asks the address once now, whatever the time of the last; null = none is set. Never rejects. */
   test(): Promise<HeartbeatOutcome | null>;
   /** Why the last one did not arrive; null = it did, or none is set. */
-  trouble(): string | null;
+  trouble(): Finding | null;
   close(): Promise<void>;
 }
 
 export function createHeartbeat({ target, clock }: HeartbeatParts): Heartbeat {
   let sentMs = Number.NEGATIVE_INFINITY;
-  let trouble: string | null = null;
+  let trouble: Finding | null = null;
   let last: Promise<unknown> = Promise.resolve();
   const stop = new AbortController();
   const send = async (to: Target): Promise<HeartbeatOutcome> => {
     sentMs = clock.steadyMs();
     const sent = await sendBeat(to, stop.signal).catch((error: unknown) => ({
       delivered: false,
-      answer: String(error),
+      answer: finding('asWritten', String(error)),
     }));
-    trouble = sent.delivered ? null : sayAnswer(sent.answer);
+    trouble = sent.delivered ? null : asTrouble(sent.answer);
     return { ...sent, atMs: clock.nowMs() };
   };
   return {
@@ -78,6 +79,6 @@ async function sendBeat(to: Target, signal: AbortSignal): Promise<Omit<Heartbeat
   return { delivered: outcome.status >= 200 && outcome.status < 300, answer: outcome.status };
 }
 
-function sayAnswer(answer: number | string): string {
-  return typeof answer === 'number' ? `it answers ${answer}` : answer;
+function asTrouble(answer: number | Finding): Finding {
+  return typeof answer === 'number' ? finding('answers', answer) : answer;
 }

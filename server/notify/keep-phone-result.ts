@@ -1,5 +1,7 @@
 // After a push: the phone remembers what became of it, or is dropped when it takes no more: because its subscription has ended, or because
 // pushes to it were refused again and again. Its person is told through what else reaches them.
+import { type Finding, sayFinding } from '../../shared/finding.ts';
+import { plainEnglish } from '../../shared/plain-english.ts';
 import type { NoticeDraft } from '../../shared/telling/notice.ts';
 import { HOUR_MS } from '../../shared/units.ts';
 import type { Phone } from '../store/store.ts';
@@ -18,10 +20,10 @@ export async function keepPhoneResult(phone: Phone, result: SendResult, parts: P
   try {
     const nowMs = clock.nowMs();
     if (result.delivered)
-      return await store.phones.setResult(phone.id, { kind: 'accepted', text: result.detail }, nowMs);
+      return await store.phones.setResult(phone.id, { kind: 'accepted', finding: result.detail }, nowMs);
     if (result.gone === true || isHopeless(phone, result, nowMs)) return await drop(phone, result.reason, parts);
     const kind = result.refusal === undefined ? 'failed' : 'refused';
-    await store.phones.setResult(phone.id, { kind, text: result.reason }, nowMs);
+    await store.phones.setResult(phone.id, { kind, finding: result.reason }, nowMs);
   } catch (err) {
     log.error({ err, phone: phone.id }, 'the result of a push could not be kept with its phone');
   }
@@ -37,7 +39,11 @@ export function isHopeless(
   return refusal === 'message' || nowMs - (refusedSinceMs ?? nowMs) >= SIGNATURE_MS;
 }
 
-async function drop(phone: Phone, reason: string, { store, clock, log, onPhoneGone, targetsOf }: Parts): Promise<void> {
+async function drop(
+  phone: Phone,
+  reason: Finding,
+  { store, clock, log, onPhoneGone, targetsOf }: Parts,
+): Promise<void> {
   const now = await store.phones.get(phone.id);
   // It may have subscribed anew while the old subscription was being tried.
   if (now === null || now.endpoint !== phone.endpoint) return;
@@ -55,6 +61,7 @@ async function drop(phone: Phone, reason: string, { store, clock, log, onPhoneGo
     }),
   );
   await store.phones.lose(phone, reason, nowMs, notices);
-  log.warn({ phone: phone.id, person: phone.personId, reason }, 'phone removed');
+  const said = sayFinding(reason, plainEnglish.words);
+  log.warn({ phone: phone.id, person: phone.personId, reason: said }, 'phone removed');
   onPhoneGone?.(phone, reason);
 }

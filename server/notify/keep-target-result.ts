@@ -9,9 +9,9 @@ export async function keepTargetResult(
   { store, clock, log }: Pick<DeliveryParts, 'store' | 'clock' | 'log'>,
 ): Promise<void> {
   const { delivered } = result;
-  const text = result.delivered ? result.detail : result.reason;
+  const finding = result.delivered ? result.detail : result.reason;
   try {
-    await store.targetResults.put({ targetId, delivered, text, atMs: clock.nowMs() });
+    await store.targetResults.put({ targetId, delivered, finding, atMs: clock.nowMs() });
   } catch (err) {
     log.error({ err, target: targetId }, 'the result of a message could not be kept with its target');
   }

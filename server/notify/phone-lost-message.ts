@@ -1,4 +1,5 @@
 // That a phone of somebody takes no more alerts, told through what else reaches them.
+import { sayFinding } from '../../shared/finding.ts';
 import type { NoticeDraft } from '../../shared/telling/notice.ts';
 import { DAY_MS, SECOND_MS } from '../../shared/units.ts';
 import type { LostPhone } from '../store/store.ts';
@@ -7,8 +8,9 @@ import { type NoticeMessage, spokenAt } from './notice-message.ts';
 import type { Occasion } from './occasion.ts';
 
 export function buildPhoneLostMessage(notice: NoticeDraft, phone: LostPhone, occasion: Occasion): NoticeMessage {
-  const say = occasion.saying.words.notices.phoneLost;
-  const [title, body] = [say.title(phone.name), say.body(upperFirst(phone.reason))];
+  const { words } = occasion.saying;
+  const say = words.notices.phoneLost;
+  const [title, body] = [say.title(phone.name), say.body(upperFirst(sayFinding(phone.reason, words)))];
   return {
     noticeId: notice.id,
     kind: notice.kind,

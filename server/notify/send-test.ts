@@ -1,5 +1,6 @@
 // A test alert to one target, past the outbox, with an honest answer: taken over by whom and when, or why not. Whether it was shown is what
 // the phone says later.
+import { type Finding, finding } from '../../shared/finding.ts';
 import type { Target } from '../../shared/telling/notice.ts';
 import type { SendResult } from './channels/channel.ts';
 import type { DeliveryParts } from './delivery-parts.ts';
@@ -14,21 +15,22 @@ export type TestTarget = Pick<Target, 'channel' | 'targetId' | 'personId'>;
 export interface TestResult {
   /** The other side has it; only a person can say that they have seen it. */
   readonly delivered: boolean;
-  readonly reason: string;
+  /** By whom it was taken over, or why not. */
+  readonly finding: Finding;
   readonly atMs: number;
 }
 
 /** Sends one message now. Never rejects. */
 export async function sendTest(target: TestTarget, parts: DeliveryParts): Promise<TestResult> {
   const result = await trySending(target, parts);
-  const text = result.delivered ? result.detail : result.reason;
-  return { delivered: result.delivered, reason: sentence(text), atMs: parts.clock.nowMs() };
+  const { delivered } = result;
+  return { delivered, finding: result.delivered ? result.detail : result.reason, atMs: parts.clock.nowMs() };
 }
 
 async function trySending(target: TestTarget, parts: DeliveryParts): Promise<SendResult> {
   try {
     const found = await findTarget(target, parts);
-    if (typeof found === 'string') return { delivered: false, retryable: false, reason: found };
+    if ('missing' in found) return { delivered: false, retryable: false, reason: found.missing };
     const occasion = makeOccasion(parts.clock.nowMs(), parts.publicUrl(), parts.manner(), found.person);
     const result = await found.send(buildTestMessage(occasion, target.targetId));
     await keepTargetResult(target.targetId, result, parts);
@@ -36,10 +38,6 @@ async function trySending(target: TestTarget, parts: DeliveryParts): Promise<Sen
     return result;
   } catch (err) {
     parts.log.error({ err, target: target.targetId }, 'a test alert could not be sent');
-    return { delivered: false, retryable: true, reason: 'it could not be sent: the log of the service says why' };
+    return { delivered: false, retryable: true, reason: finding('notSent') };
   }
-}
-
-function sentence(text: string): string {
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}${/[.?!]$/.test(text) ? '' : '.'}`;
 }

@@ -1,5 +1,7 @@
 // Tells one thread to one target: what still waits of an alarm, in order, each with its outcome recorded before the next; or in one message
 // what could not be told for six hours.
+import { finding, sayFinding } from '../../shared/finding.ts';
+import { plainEnglish } from '../../shared/plain-english.ts';
 import type { Notice } from '../store/store.ts';
 import { type AlarmThread, isReplaced, waitingInOrder } from './alarm-thread.ts';
 import type { Circuit } from './circuit.ts';
@@ -75,7 +77,7 @@ async function send(notices: readonly Notice[], { parts, circuit, stop }: Tellin
   const [first] = notices;
   if (first === undefined) throw new Error('there is nothing to send');
   const target = await findTarget(first, parts);
-  if (typeof target === 'string') return { type: 'given-up', result: target };
+  if ('missing' in target) return { type: 'given-up', result: sayFinding(target.missing, plainEnglish.words) };
   const nowMs = parts.clock.nowMs();
   const isOld = isHistory(first.decidedMs, nowMs);
   const composed = isOld ? await composeHistory(notices, target, parts) : await composeMessage(first, target, parts);
@@ -107,6 +109,6 @@ function sayForgotten({ result }: Notice): string {
 
 function unexpected(error: unknown, notice: Notice, { parts }: Telling): Outcome {
   parts.log.error({ err: error, notice: notice.id }, 'a notice could not be told');
-  const reason = `could not be told: ${error instanceof Error ? error.message : String(error)}`;
+  const reason = finding('asWritten', `could not be told: ${error instanceof Error ? error.message : String(error)}`);
   return decideOutcome({ delivered: false, retryable: true, reason }, notice, parts.clock.nowMs(), parts.random());
 }

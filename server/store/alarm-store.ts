@@ -3,6 +3,7 @@ import type { Database } from 'better-sqlite3';
 import type { Alarm } from '../../shared/alarms/alarm.ts';
 import type { AlarmStep } from '../../shared/alarms/alarm-statistics.ts';
 import type { ChamberWatch, WatchEntry } from '../../shared/alarms/watch-state.ts';
+import { readAlarm, readWatchEntry } from './read-alarm.ts';
 import type { AlarmEvent, Commit, Store } from './store.ts';
 import { guarded } from './store-problem.ts';
 
@@ -75,7 +76,7 @@ export function openAlarmStore(db: Database): Store['alarms'] {
       const watches = new Map<string, Record<string, WatchEntry>>();
       for (const row of guarded(() => entries.all())) {
         const known = watches.get(row.chamberId) ?? {};
-        known[row.key] = JSON.parse(row.entry) as WatchEntry;
+        known[row.key] = readWatchEntry(row.entry);
         watches.set(row.chamberId, known);
       }
       return [...watches].map(([chamberId, known]): ChamberWatch => ({ chamberId, entries: known }));
@@ -101,5 +102,5 @@ export function openAlarmStore(db: Database): Store['alarms'] {
 }
 
 function toAlarm(row: { document: string }): Alarm {
-  return JSON.parse(row.document) as Alarm;
+  return readAlarm(row.document);
 }

@@ -1,5 +1,6 @@
 // Turns a failure of SQLite into a Problem. Matched by code, never by text.
 import Database from 'better-sqlite3';
+import { type Finding, finding } from '../../shared/finding.ts';
 import { Problem } from '../../shared/problem.ts';
 
 /** The Problem that stands for a database error; anything that is not one is returned as it is. */
@@ -20,6 +21,14 @@ export function storeProblem(error: unknown): unknown {
   return new Problem('store-unavailable', ({ problems }) => problems.storeUnusable(code), {
     cause: error,
   });
+}
+
+/** What keeps readings from being stored, as data that outlasts the Problem. */
+export function storeTrouble(problem: Problem | null): Finding | null {
+  if (problem === null) return null;
+  const { code, cause, message } = problem;
+  if (code === 'store-full') return finding('diskFull');
+  return cause instanceof Database.SqliteError ? finding('storeUnusable', cause.code) : finding('asWritten', message);
 }
 
 /** Runs a piece of synchronous database work and translates its errors. */

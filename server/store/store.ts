@@ -5,6 +5,7 @@ import type { AlarmStep } from '../../shared/alarms/alarm-statistics.ts';
 import type { ChamberWatch, Effect, WatchEntry } from '../../shared/alarms/watch-state.ts';
 import type { Place } from '../../shared/api/probes.ts';
 import type { Role } from '../../shared/api/session.ts';
+import type { Finding } from '../../shared/finding.ts';
 import type { Batch } from '../../shared/healing/batch.ts';
 import type { LogAbout } from '../../shared/healing/batch-log.ts';
 import type { Profile, ProfileDocument, StageName } from '../../shared/healing/profile.ts';
@@ -151,7 +152,7 @@ export interface NewPhone {
 }
 
 export interface Phone extends NewPhone {
-  readonly lastResult: string | null;
+  readonly lastResult: Finding | null;
   readonly lastResultMs: number | null;
   /** Pushes refused in a row, and since when. */
   readonly refusals: number;
@@ -165,14 +166,14 @@ export interface LostPhone {
   readonly id: string;
   readonly personId: string;
   readonly name: string;
-  readonly reason: string;
+  readonly reason: Finding;
   readonly lostMs: number;
 }
 
 /** `refused`: not for a fault that passes by itself. */
 export interface PhoneResult {
   readonly kind: 'accepted' | 'failed' | 'refused';
-  readonly text: string;
+  readonly finding: Finding;
 }
 
 /** A link that acknowledges one alarm, once. `personId` null = made for a program; `saidBy` is who has it then. */
@@ -412,7 +413,7 @@ export interface Store {
     setResult(id: string, result: PhoneResult, atMs: number): Promise<void>;
     confirm(id: string, atMs: number): Promise<void>;
     /** Drops a phone, remembers that and why, and writes the notices that say so: all or nothing. */
-    lose(phone: Phone, reason: string, atMs: number, notices: readonly NoticeDraft[]): Promise<void>;
+    lose(phone: Phone, reason: Finding, atMs: number, notices: readonly NoticeDraft[]): Promise<void>;
     lost(personId: string): Promise<LostPhone[]>;
     forgetLost(id: string, personId: string): Promise<boolean>;
   };

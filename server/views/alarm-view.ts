@@ -7,6 +7,7 @@ import { serviceRules } from '../../shared/alarms/service/service-rules.ts';
 import type { OutageFacts } from '../../shared/alarms/service-facts.ts';
 import { subjectIdOf } from '../../shared/alarms/watch-state.ts';
 import type { AlarmView } from '../../shared/api/alarms.ts';
+import { sayFinding } from '../../shared/finding.ts';
 import { plainEnglish } from '../../shared/plain-english.ts';
 import { utcText } from '../../shared/units.ts';
 import type { Watch } from '../watch/watch.ts';
@@ -56,14 +57,22 @@ export function viewAlarm(stored: Alarm, watch: Watch, nowMs: number, batchCode:
 
 function viewExpected(expected: Alarm['expected']): AlarmView['expected'] {
   if (expected === undefined) return null;
-  const { atMs, earliestMs, latestMs } = expected;
-  return { at: timeText(atMs), earliest: timeText(earliestMs), latest: timeText(latestMs) };
+  const { atMs, earliestMs, latestMs, passedMs = null } = expected;
+  return {
+    ...{ at: timeText(atMs), earliest: timeText(earliestMs), latest: timeText(latestMs) },
+    passed: timeText(passedMs),
+  };
 }
 
 function viewServiceFacts(facts: Alarm['service']): AlarmView['service'] {
   if (facts === undefined) return null;
-  const { trouble = null, blind = [], outage } = facts;
-  return { trouble, blind: [...blind], outage: outage === undefined ? null : viewOutage(outage) };
+  const { trouble, blind = [], outage } = facts;
+  return {
+    trouble: trouble === undefined ? null : sayFinding(trouble, plainEnglish.words),
+    finding: trouble === undefined ? null : { key: trouble.key, args: [...trouble.args] },
+    blind: [...blind],
+    outage: outage === undefined ? null : viewOutage(outage),
+  };
 }
 
 function viewOutage({ fromMs, toMs, cause, chambers, inForce }: OutageFacts) {

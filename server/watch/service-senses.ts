@@ -1,12 +1,13 @@
 // What the service can tell of itself: broker, store, disk, and whom it can reach. Asked once a round; nothing here decides.
 import { statfs } from 'node:fs/promises';
 import type { DiskNow, ReachNow } from '../../shared/alarms/service/service-scene.ts';
+import type { Finding } from '../../shared/finding.ts';
 
 export interface ServiceSenses {
   /** Why no message can come in; null = they can. */
-  brokerTrouble(): string | null;
+  brokerTrouble(): Finding | null;
   /** Why readings cannot be stored; null = they can. */
-  storeTrouble(): string | null;
+  storeTrouble(): Finding | null;
   freePercent(): Promise<number | null>;
   /** null = not looked at. */
   reach(): Promise<ReachNow | null>;

@@ -68,10 +68,13 @@ const wordings: Record<ChamberRuleId, Wording> = {
   ],
   'silent-probe': (_, { words }, span) => [words.alarms.probeSilent(span), ''],
   'silent-chamber': (_, { words }, span) => [words.alarms.chamberSilent(span), ''],
-  'heat-ahead': (alarm, saying, _, nowMs) => [
-    saying.words.alarms.heatAhead(sayTemperature(alarm.value, saying)),
-    sayExpected(alarm, nowMs, saying),
-  ],
+  'heat-ahead'(alarm, saying, _, nowMs) {
+    const { alarms } = saying.words;
+    const said = sayTemperature(alarm.value, saying);
+    return hasCome(alarm)
+      ? [alarms.heatHere(said), sayPassed(alarm, nowMs, saying)]
+      : [alarms.heatAhead(said), sayExpected(alarm, nowMs, saying)];
+  },
   vpd: ({ value, limit }, saying, span) => [
     saying.words.alarms.drawsWater(sayKpa(value, saying)),
     saying.words.alarms.limitFor(sayKpa(limit, saying), span),
@@ -128,14 +131,31 @@ export function adviseOn(rule: RuleId, { words }: Saying): string {
   return words.alarms.advice[rule];
 }
 
-/** What to do first about this alarm: of a bad check the profile's own words. */
-export function adviseOnAlarm({ rule, about }: Pick<SaidAlarm, 'rule' | 'about'>, saying: Saying): string {
+/** What to do first about this alarm: of a bad check the profile's own words; of heat that was warned of and has come, what heat asks for. */
+export function adviseOnAlarm(
+  alarm: Pick<SaidAlarm, 'rule' | 'level' | 'value' | 'limit' | 'about'>,
+  saying: Saying,
+): string {
+  const { rule, about } = alarm;
+  if (rule === 'heat-ahead' && hasCome(alarm)) return adviseOn('heat', saying);
   return rule === 'check-failed' && about !== undefined ? sayStandardText(about.ifNo, saying) : adviseOn(rule, saying);
 }
 
 /** The name of a rule, for lists. */
 export function nameRule(rule: RuleId, { words }: Saying): string {
   return words.names.rules[rule];
+}
+
+/** True while what a warning foretold is there, and heat itself waits for its delay. */
+function hasCome({ level, value, limit }: Pick<SaidAlarm, 'level' | 'value' | 'limit'>): boolean {
+  return level > 0 && value !== null && limit !== null && value > limit;
+}
+
+function sayPassed({ expected, limit }: SaidAlarm, nowMs: number, saying: Saying): string {
+  const { alarms } = saying.words;
+  const bound = `${sayTemperatureLimit(limit, saying)} ${saying.temperatureUnit}`;
+  const passedMs = expected?.passedMs ?? null;
+  return passedMs === null ? alarms.aboveAlready(bound) : alarms.aboveFor(bound, saySpan(nowMs - passedMs, saying));
 }
 
 /** Told from the instant that is expected, so that it stays true while the message is on its way. */

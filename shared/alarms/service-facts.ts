@@ -1,9 +1,10 @@
 // What an alarm of the service itself says beside numbers: names and stretches, never sentences. Stored with the alarm as plain JSON.
+import type { Finding } from '../finding.ts';
 import type { RuleId } from './alarm.ts';
 
 export interface ServiceFacts {
-  /** What is wrong, in the words of the part that is in trouble. */
-  readonly trouble?: string;
+  /** What the part that is in trouble found. */
+  readonly trouble?: Finding;
   /** Open batches whose chambers nobody measures meanwhile. */
   readonly blind?: readonly BatchPlace[];
   /** Of the message after a gap. */

@@ -12,8 +12,10 @@ const batchPlaceSchema = z.object({ chamberId: idSchema, chamberName: z.string()
 
 /** What an alarm of the service itself says beside numbers. */
 const serviceFactsSchema = z.object({
-  /** What is wrong, in the words of the part that is in trouble. */
+  /** What is wrong, in English: for machines. */
   trouble: z.string().nullable(),
+  /** The same as a text of the catalogue by its key, and what goes into it: pages say it in the language of their reader. */
+  finding: z.object({ key: z.string(), args: z.array(z.union([z.string(), z.number()])) }).nullable(),
   /** Open batches whose chambers nobody measures meanwhile. */
   blind: z.array(batchPlaceSchema),
   /** A stretch of time in which nobody watched, and what is known of it now. */
@@ -64,9 +66,14 @@ export const alarmSchema = z.object({
   about: z
     .object({ id: z.string(), question: z.string(), ifNo: z.string(), more: z.number().int().optional() })
     .nullable(),
-  /** Of a warning: when its limit is expected to be passed; null = perhaps never. */
+  /** Of a warning: when its limit is expected to be passed; null = perhaps never. `passed`: when it was seen to be. */
   expected: z
-    .object({ at: timeSchema.nullable(), earliest: timeSchema.nullable(), latest: timeSchema.nullable() })
+    .object({
+      at: timeSchema.nullable(),
+      earliest: timeSchema.nullable(),
+      latest: timeSchema.nullable(),
+      passed: timeSchema.nullable(),
+    })
     .nullable(),
   /** Of an alarm of the service itself. */
   service: serviceFactsSchema.nullable(),

@@ -20,15 +20,24 @@ export interface HeatMemory {
   readonly trend: MixtureMemory;
   /** When it was last seen beyond the high limit; null = never. */
   readonly beyondMs: number | null;
+  /** When it was seen to pass that limit; null = it is not above it, or was when it was first heard. */
+  readonly passedMs: number | null;
 }
 
-export const noHeatMemory: HeatMemory = { trend: noMixture, beyondMs: null };
+export const noHeatMemory: HeatMemory = { trend: noMixture, beyondMs: null, passedMs: null };
 
 /** Takes the hottest healthy temperature into the memory. `high` null = no limit holds. */
 export function followHeat(memory: HeatMemory, measured: Measurement, high: number | null): HeatMemory {
   const trend = updateMixture(memory.trend, measured, temperatureModel);
   if (trend === memory.trend) return memory;
-  return { trend, beyondMs: high !== null && measured.value > high ? measured.timeMs : memory.beyondMs };
+  const { timeMs, value } = measured;
+  if (high === null || value <= high) return { trend, beyondMs: memory.beyondMs, passedMs: null };
+  return { trend, beyondMs: timeMs, passedMs: isFirstBeyond(memory) ? timeMs : memory.passedMs };
+}
+
+/** True when the reading before was not above the limit; false without one. */
+function isFirstBeyond({ trend, beyondMs }: HeatMemory): boolean {
+  return trend !== null && trend.timeMs !== beyondMs;
 }
 
 /** The estimate from the trend, for people: a time with its interval. */
@@ -41,6 +50,8 @@ export interface Expected {
   readonly atMs: number | null;
   readonly earliestMs: number | null;
   readonly latestMs: number | null;
+  /** When it was seen to be passed; null = it was not, or not seen. Left out in alarms from before this was kept. */
+  readonly passedMs?: number | null;
 }
 
 /** What the heat-ahead rule looks at. */
@@ -54,12 +65,12 @@ export interface HeatAhead {
 }
 
 /** The look ahead from what is remembered towards the high limit of now; null when nothing has been measured. */
-export function lookAhead({ trend, beyondMs }: HeatMemory, high: number): HeatAhead | null {
+export function lookAhead({ trend, beyondMs, passedMs }: HeatMemory, high: number): HeatAhead | null {
   if (trend === null) return null;
   return {
     chance: chanceAfter(trend, temperatureModel, { limit: high, side: 'high' }, HEAT_AHEAD.horizonMinutes),
     isSameHeat: beyondMs !== null && trend.timeMs - beyondMs < QUIET_MS,
-    expected: () => expectedFrom(foreseeHeat(trend, high)),
+    expected: () => ({ ...expectedFrom(foreseeHeat(trend, high)), passedMs }),
   };
 }
 

@@ -1,5 +1,6 @@
 // Whom alerts can reach now, from who is there, through what, and what became of the last message to each.
 import type { PersonReach, ReachNow } from '../alarms/service/service-scene.ts';
+import type { Finding } from '../finding.ts';
 import { DAY_MS } from '../units.ts';
 import type { Roster, RosterPerson } from './crew.ts';
 import { dutyGaps, dutyPeriods, onDutyAt } from './duty.ts';
@@ -11,7 +12,7 @@ export interface TargetResult {
   readonly targetId: string;
   readonly delivered: boolean;
   /** By whom it was taken over, or why not. */
-  readonly text: string;
+  readonly finding: Finding;
   readonly atMs: number;
 }
 
@@ -38,7 +39,7 @@ export function reachNow(roster: Roster, results: TargetResults, nowMs: number):
 function wayOf({ channel, targetId }: Target, results: TargetResults): PersonReach['ways'][number] {
   const last = results.get(targetId);
   const works = last?.delivered ?? true;
-  return { channel, works, trouble: works ? null : (last?.text ?? null) };
+  return { channel, works, trouble: works ? null : (last?.finding ?? null) };
 }
 
 /** `untried`: there are ways, and nothing was sent through any yet. `partly`: one works and one fails. */

@@ -71,7 +71,12 @@ it('tells that everything sent to a person fails, with why, until something is t
   expect(await own()).toMatchObject({ verdict: 'failing', ways: [{ channel: 'webhook', works: false }] });
   expect(await toldOf(tent)).toContain('delivery-failing high');
   const { body } = await tent.api.get<{ items: AlarmView[] }>('/alarms?state=active&chamberId=takewell');
-  expect(body.items.find(({ rule }) => rule === 'delivery-failing')?.sentence).toMatch(/Test manager.*404/);
+  const failing = body.items.find(({ rule }) => rule === 'delivery-failing');
+  expect(failing?.sentence).toMatch(/Test manager.*404/);
+  expect(failing?.service).toMatchObject({
+    trouble: 'the webhook refuses the notice (404): check its address and what it expects',
+    finding: { key: 'webhookRefuses', args: [404] },
+  });
   receiver.answerWith({ status: 204 });
   await test();
   expect(await own()).toMatchObject({ verdict: 'reached', ways: [{ works: true }] });

@@ -30,9 +30,10 @@ describe('an alarm', () => {
       alarm: {
         ...hot,
         rule: 'heat-ahead',
+        value: 26,
         expected: { atMs: 16 * MINUTE_MS, earliestMs: 12 * MINUTE_MS, latestMs: null },
       },
-      said: '↑ Heat ahead: 83.5 °F, reaches 82.4 °F in about 12 min (8 or more)',
+      said: '↑ Heat ahead: 78.8 °F, reaches 82.4 °F in about 12 min (8 or more)',
     },
     {
       saying: fahrenheit,

@@ -32,7 +32,12 @@ test('an alarm about a check asks what the check asks, and advises what it advis
 });
 
 describe('to a reader in °F every temperature of the sentence is in °F', () => {
-  const expected = { at: '2026-03-04T12:16:00Z', earliest: '2026-03-04T12:12:00Z', latest: '2026-03-04T12:24:00Z' };
+  const expected = {
+    at: '2026-03-04T12:16:00Z',
+    earliest: '2026-03-04T12:12:00Z',
+    latest: '2026-03-04T12:24:00Z',
+    passed: null,
+  };
   test.each<[Partial<AlarmView>, string]>([
     [{}, 'Hot: 83.5 °F, limit 82.4 for 4 min'],
     [{ level: 2, value: 30.3, limit: 29 }, 'Far too hot: 86.5 °F, above 84.2; hot for 4 min'],
@@ -41,6 +46,10 @@ describe('to a reader in °F every temperature of the sentence is in °F', () =>
     [
       { rule: 'heat-ahead', value: 26, limit: 28, expected },
       'Heat ahead: 78.8 °F, reaches 82.4 °F in about 12 min (8–20)',
+    ],
+    [
+      { rule: 'heat-ahead', value: 28.6, limit: 28, expected: { ...expected, passed: '2026-03-04T12:02:00Z' } },
+      'Heat has come: 83.5 °F, above 82.4 °F for 2 min',
     ],
     [{ rule: 'dry', value: 84, limit: 90 }, 'Drying: 84 %, low limit 90 for 4 min'],
   ])('%j: %s', (patch, said) => {
@@ -57,7 +66,8 @@ test('a page in another language says it in that', () => {
 
 describe('an alarm of the service itself is said from its facts', () => {
   const place = { chamberId: 'c1', chamberName: 'Tent 1', batchCode: 'T-1' };
-  const facts = { trouble: null, blind: [], outage: null };
+  const facts = { trouble: null, finding: null, blind: [], outage: null };
+  const lost = { key: 'brokerLost', args: ['mqtt://b'] };
   const outage = {
     cause: 'stopped' as const,
     from: '2026-03-04T10:00:00Z',
@@ -70,6 +80,17 @@ describe('an alarm of the service itself is said from its facts', () => {
       { rule: 'broker-lost', service: { ...facts, blind: [place] } },
       'No readings come in, for 4 min. Not measured: Tent 1 (T-1)',
       'Er komen geen metingen binnen, al 4 min. Niet gemeten: Tent 1 (T-1)',
+    ],
+    [
+      { rule: 'broker-lost', service: { ...facts, trouble: 'the broker mqtt://b is not reached', finding: lost } },
+      'No readings come in, for 4 min: the broker mqtt://b is not reached',
+      'Er komen geen metingen binnen, al 4 min: de broker mqtt://b is niet bereikbaar',
+    ],
+    // What this page knows no text for, and what was stored before findings were kept as such, is shown as it is.
+    [
+      { rule: 'broker-lost', service: { ...facts, trouble: 'new trouble', finding: { key: 'later', args: [] } } },
+      'No readings come in, for 4 min: new trouble',
+      'Er komen geen metingen binnen, al 4 min: new trouble',
     ],
     [
       { rule: 'nobody-on-duty', level: 2, service: null },

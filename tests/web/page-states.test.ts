@@ -2,10 +2,11 @@
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import type { AlarmView } from '../../shared/api/alarms.ts';
-import { MINUTE_MS, utcText } from '../../shared/units.ts';
+import type { ChannelsView } from '../../shared/api/channels.ts';
+import { MINUTE_MS, SECOND_MS, utcText } from '../../shared/units.ts';
 import { openBrowser, openPage, phone, type Screen, signInOn, wallScreen } from '../support/browser.ts';
 import { expectAccessible, expectNoSidewaysScroll, keepPicture } from '../support/look-at-page.ts';
-import { openBatch, openTent, TENT_MS, TENT_PROFILE } from '../support/open-tent.ts';
+import { openBatch, openTent, TENT_MS, TENT_PROFILE, type Tent } from '../support/open-tent.ts';
 import { MANAGER } from '../support/open-test-app.ts';
 import { sampleAlarm } from './chamber-samples.ts';
 
@@ -128,6 +129,54 @@ it.each(screens)(
     await look(page, 'alarms-200', screen);
     await page.getByRole('button', { name: 'Show all 200' }).click();
     await expect.poll(() => list.count()).toBe(200);
+  },
+  60_000,
+);
+
+/** Everything sent to the manager, who is on duty, fails: an alarm of the service itself, with the clause that says why. */
+async function failDelivery({ app, api, clock }: Tent): Promise<void> {
+  await api.patch('/people/me', { phoneNumber: '+49301234567' });
+  const gateway = { name: 'Gateway', url: 'http://127.0.0.1:9/', allowLocal: true, audience: 'each-person' };
+  const { body } = await api.put<ChannelsView>('/channels', { webhooks: [gateway] });
+  await api.post('/channels/test', { channel: 'webhook', webhookId: body.webhooks[0]?.id });
+  for (let round = 0; round < 12; round += 1) {
+    clock.advance(30 * SECOND_MS);
+    await app.tick();
+  }
+}
+
+it.each(screens)(
+  'on $name an alarm of the service itself stands above every page, is acknowledged there, and goes when it is over',
+  async ({ screen }) => {
+    const { tent, page } = await openSite(screen);
+    await failDelivery(tent);
+    await page.goto('/sensors');
+    const banner = page.getByRole('region', { name: 'Alarm of Takewell itself' });
+    await banner.getByText('127.0.0.1:9 refuses the connection: is it running?').waitFor();
+    await page.goto('/');
+    await banner.getByText('nobody has it').waitFor();
+    await look(page, 'service-alarm', screen);
+    await banner.getByRole('button', { name: /^Acknowledge: Alerts do not reach Test manager/ }).click();
+    await banner.getByText('acknowledged by Test manager').waitFor();
+    expect(await banner.getByRole('button').count()).toBe(0);
+    await look(page, 'service-alarm-taken', screen);
+
+    await tent.api.patch('/people/me', { language: 'nl' });
+    await page.reload();
+    const dutch = page.getByRole('region', { name: 'Alarm van Takewell zelf' });
+    await dutch.getByText('127.0.0.1:9 weigert de verbinding: draait het wel?').waitFor();
+    await dutch.getByText('Laat deze persoon Takewell op de telefoon openen').waitFor();
+    await look(page, 'service-alarm-dutch', screen);
+    await dutch.getByRole('link').click();
+    await page.getByRole('region', { name: 'Van kracht' }).getByText('weigert de verbinding').waitFor();
+    expect(await dutch.count()).toBe(0);
+
+    await page.goto('/');
+    await dutch.waitFor();
+    await tent.api.put('/channels', { webhooks: [] });
+    tent.clock.advance(30 * SECOND_MS);
+    await tent.app.tick();
+    await dutch.waitFor({ state: 'detached' });
   },
   60_000,
 );

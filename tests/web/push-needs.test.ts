@@ -87,8 +87,9 @@ describe('on the page', () => {
     await page.goto('/my-alerts');
     await signInOn(page, MANAGER);
     const needs = needsOf(page);
-    await needs.getByText(`${publicUrl} is not secure. Phones take alerts from https addresses only.`).waitFor();
+    await needs.getByText(`${publicUrl} is not secure. Phones take alerts from https addresses only: ask`).waitFor();
     await needs.getByText(`Opened at the public address, ${publicUrl}.`).waitFor();
+    await needs.getByText('Three ways to https, for whoever runs Takewell').click();
     for (const way of ['Own certificate', 'Reverse proxy', 'Tunnel']) await needs.getByText(`${way}:`).waitFor();
     await needs.getByRole('link', { name: 'my e-mail address' }).waitFor();
     expect(await page.getByRole('button', { name: 'Tell this phone' }).count()).toBe(0);
@@ -137,6 +138,12 @@ describe('on the page', () => {
     await page.goto('/my-alerts');
     await signInOn(page, MANAGER);
     await needsOf(page).getByText('Subscribed with an earlier key of the service').waitFor();
-    await needsOf(page).getByText('No public address is set (TAKEWELL_PUBLIC_URL)').waitFor();
+    await needsOf(page).getByText('Ask whoever runs Takewell to enter that address.').waitFor();
+    const setting = needsOf(page).getByText('Set TAKEWELL_PUBLIC_URL to the address that people open');
+    expect(await setting.isVisible()).toBe(false);
+    await page.setViewportSize(phone);
+    await look(page, 'no-address', phone);
+    await needsOf(page).getByText('For whoever runs Takewell').click();
+    await setting.waitFor();
   });
 });

@@ -46,4 +46,12 @@ describe('an alarm that is set aside', () => {
   ] as const)('in the state $state is told as “$says”', ({ state, says }) => {
     expect(takenWords(sampleAlarm({ state }), (time) => time)).toBe(says);
   });
+
+  it.each([
+    { chamberId: 'c1', says: 'back in the plan since 12:10; acknowledge to close it' },
+    { chamberId: null, says: 'over since 12:10; acknowledge to close it' },
+  ])('once over it says what it waits for: $says', ({ chamberId, says }) => {
+    const over = { chamberId, state: 'returned-unacknowledged', returnedAt: '12:10' } as const;
+    expect(takenWords(sampleAlarm(over), (time) => time)).toBe(says);
+  });
 });

@@ -66,7 +66,7 @@ function Need({ one }: { readonly one: PushNeed }) {
   return (
     <li class={one.isMet ? 'is-met' : ''}>
       <strong>{one.isMet ? needs.met : needs.missing}</strong>
-      <span>
+      <div>
         {sayNeed(one)}
         {one.need === 'address' && !one.isMet && one.publicUrl !== null && (
           <>
@@ -74,22 +74,28 @@ function Need({ one }: { readonly one: PushNeed }) {
             <a href={`${one.publicUrl}/my-alerts`}>{needs.openThere}</a>
           </>
         )}
-      </span>
+        {one.need === 'address' && one.publicUrl === null && (
+          <details>
+            <summary>{needs.forOperator}</summary>
+            <p>{needs.setAddress}</p>
+          </details>
+        )}
+      </div>
     </li>
   );
 }
 
 function WayToHttps() {
   return (
-    <>
-      <h4>{needs.waysTitle}</h4>
+    <details>
+      <summary>{needs.waysTitle}</summary>
       <ul class="ways">
         {needs.ways.map((way) => (
           <li key={way}>{way}</li>
         ))}
       </ul>
       <p>{needs.afterwards}</p>
-    </>
+    </details>
   );
 }
 

@@ -2,11 +2,18 @@
 import type { FastifyRequest } from 'fastify';
 import { nanoid } from 'nanoid';
 import { type Channels, channelsChangeSchema, channelsViewSchema } from '../../../shared/api/channels.ts';
-import { type ChannelTest, channelTestSchema, deliveryResultSchema } from '../../../shared/api/telling.ts';
+import {
+  type ChannelTest,
+  channelTestSchema,
+  type DeliveryResult,
+  deliveryResultSchema,
+} from '../../../shared/api/telling.ts';
 import { Problem } from '../../../shared/problem.ts';
 import { changeChannels, viewChannels } from '../../../shared/telling/change-channels.ts';
 import { emailTarget, webhookTarget } from '../../../shared/telling/target-ids.ts';
 import { utcText } from '../../../shared/units.ts';
+import type { TrialResult } from '../../trials.ts';
+import { viewTest } from '../../views/test-view.ts';
 import { actorOf, personIdOf } from '../actor.ts';
 import type { HttpParts, Routes, Telling } from '../http-parts.ts';
 import { wordsFor } from '../language-of.ts';
@@ -43,13 +50,15 @@ function testRoute(app: Routes, { telling, trials }: HttpParts): void {
     async (request) => {
       const { channel } = request.body;
       if (channel !== 'email') managerOnly(request);
-      const { atMs, ...result } =
-        channel === 'siren' || channel === 'heartbeat'
-          ? await trials[channel](wordsFor(request))
-          : await telling.test(targetOf(request.body, personIdOf(request), telling.channels()));
-      return { ...result, at: utcText(atMs) };
+      const words = wordsFor(request);
+      if (channel === 'siren' || channel === 'heartbeat') return viewTrial(await trials[channel](words));
+      return viewTest(await telling.test(targetOf(request.body, personIdOf(request), telling.channels())), words);
     },
   );
+}
+
+function viewTrial({ atMs, ...result }: TrialResult): DeliveryResult {
+  return { ...result, at: utcText(atMs) };
 }
 
 function managerOnly(request: FastifyRequest): void {

@@ -21,6 +21,7 @@ import type { Person, Store } from '../../store/store.ts';
 import { viewReach } from '../../views/reach-view.ts';
 import { personIdOf } from '../actor.ts';
 import type { HttpParts, Routes } from '../http-parts.ts';
+import { wordsFor } from '../language-of.ts';
 import { viewPerson } from './session.ts';
 
 const idParams = z.object({ id: idSchema });
@@ -54,7 +55,7 @@ export function peopleRoutes(app: Routes, { store, clock, telling, hub, reach }:
       const id = personIdOf(request);
       const [own, phones] = [await reach.ofPerson(id), await store.phones.ofPerson(id)];
       if (own === null) throw new Problem('not-found', ({ problems }) => problems.noSuchPerson);
-      return viewReach(own, { phones, webhooks: telling.channels().webhooks });
+      return viewReach(own, { phones, webhooks: telling.channels().webhooks }, wordsFor(request));
     },
   );
   app.patch(

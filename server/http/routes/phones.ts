@@ -5,16 +5,22 @@ import { idSchema } from '../../../shared/api/common.ts';
 import {
   deliveryResultSchema,
   newPhoneSchema,
+  type PhonesView,
+  type PhoneView,
   phoneSchema,
   phonesSchema,
   receiptSchema,
 } from '../../../shared/api/telling.ts';
+import { sayFinding } from '../../../shared/finding.ts';
 import { Problem } from '../../../shared/problem.ts';
 import { utcText } from '../../../shared/units.ts';
+import type { SharedWords } from '../../../shared/words/shared-words.ts';
 import type { LostPhone, Phone } from '../../store/store.ts';
 import { timeText } from '../../views/alarm-view.ts';
+import { viewTest } from '../../views/test-view.ts';
 import { personIdOf } from '../actor.ts';
 import type { HttpParts, Routes } from '../http-parts.ts';
+import { wordsFor } from '../language-of.ts';
 
 const idParams = z.object({ id: idSchema });
 const own = { role: 'viewer', peopleOnly: true } as const;
@@ -27,24 +33,27 @@ export function phoneRoutes(app: Routes, parts: HttpParts): void {
       throw new Problem('not-found', ({ problems }) => problems.noSuchPhone);
     return phone;
   };
-  const view = (phone: Phone) => viewPhone(phone, telling.pushKey);
-  app.get('/phones', { config: own, schema: { response: { 200: phonesSchema } } }, async (request) => ({
-    items: (await store.phones.ofPerson(personIdOf(request))).map(view),
-    lost: (await store.phones.lost(personIdOf(request))).map(viewLost),
-    pushKey: telling.pushKey,
-    publicUrl: telling.publicUrl,
-  }));
+  const { pushKey: keyNow, publicUrl } = telling;
+  app.get('/phones', { config: own, schema: { response: { 200: phonesSchema } } }, async (request) => {
+    const words = wordsFor(request);
+    return {
+      items: (await store.phones.ofPerson(personIdOf(request))).map((phone) => viewPhone(phone, keyNow, words)),
+      lost: (await store.phones.lost(personIdOf(request))).map((phone) => viewLost(phone, words)),
+      pushKey: keyNow,
+      publicUrl,
+    };
+  });
   app.post(
     '/phones',
     { config: own, schema: { body: newPhoneSchema, response: { 201: phoneSchema } } },
     async (request, reply) => {
-      const { name, subscription, pushKey = telling.pushKey } = request.body;
+      const { name, subscription, pushKey = keyNow } = request.body;
       const { endpoint, keys } = subscription;
       const personId = personIdOf(request);
       const row = { id: nanoid(10), personId, name, endpoint, ...keys, pushKey, createdMs: clock.nowMs() };
       const phone = await store.phones.put(row);
       await telling.targetsChanged();
-      return reply.code(201).send(view(phone));
+      return reply.code(201).send(viewPhone(phone, keyNow, wordsFor(request)));
     },
   );
   app.delete(
@@ -62,8 +71,8 @@ export function phoneRoutes(app: Routes, parts: HttpParts): void {
     { config: own, schema: { params: idParams, response: { 200: deliveryResultSchema } } },
     async (request) => {
       const { id, personId } = await owned(request.params.id, personIdOf(request));
-      const { atMs, ...result } = await telling.test({ channel: 'web-push', targetId: id, personId });
-      return { ...result, at: utcText(atMs) };
+      const tested = await telling.test({ channel: 'web-push', targetId: id, personId });
+      return viewTest(tested, wordsFor(request));
     },
   );
   lostPhoneRoutes(app, parts);
@@ -94,13 +103,17 @@ function lostPhoneRoutes(app: Routes, { store, telling }: HttpParts): void {
   );
 }
 
-function viewPhone({ id, name, createdMs, lastResult, lastResultMs, confirmedMs, pushKey }: Phone, nowKey: string) {
+function viewPhone(phone: Phone, keyNow: string, words: SharedWords): PhoneView {
+  const { id, name, createdMs, lastResult, lastResultMs, confirmedMs, pushKey } = phone;
   return {
-    ...{ id, name, createdAt: utcText(createdMs), lastResult, lastResultAt: timeText(lastResultMs) },
-    ...{ confirmedAt: timeText(confirmedMs), hasOldKey: pushKey !== null && pushKey !== nowKey },
+    ...{ id, name, createdAt: utcText(createdMs) },
+    lastResult: lastResult === null ? null : sayFinding(lastResult, words),
+    lastResultAt: timeText(lastResultMs),
+    confirmedAt: timeText(confirmedMs),
+    hasOldKey: pushKey !== null && pushKey !== keyNow,
   };
 }
 
-function viewLost({ id, name, reason, lostMs }: LostPhone) {
-  return { id, name, reason, lostAt: utcText(lostMs) };
+function viewLost({ id, name, reason, lostMs }: LostPhone, words: SharedWords): PhonesView['lost'][number] {
+  return { id, name, reason: sayFinding(reason, words), lostAt: utcText(lostMs) };
 }

@@ -3,6 +3,7 @@ import { healthSchema } from '../../../shared/api/health.ts';
 import { Problem } from '../../../shared/problem.ts';
 import { actorOf } from '../actor.ts';
 import type { HttpParts, Routes } from '../http-parts.ts';
+import { wordsFor } from '../language-of.ts';
 
 export function serviceRoutes(app: Routes, { hub, health, metrics }: HttpParts): void {
   // No HEAD: it would be a stream that never ends and never says anything.
@@ -14,8 +15,8 @@ export function serviceRoutes(app: Routes, { hub, health, metrics }: HttpParts):
   app.get(
     '/health',
     { config: { role: 'public' }, schema: { response: { 200: healthSchema, 503: healthSchema } } },
-    async (_, reply) => {
-      const state = await health();
+    async (request, reply) => {
+      const state = await health(wordsFor(request));
       return reply.code(state.ready ? 200 : 503).send(state);
     },
   );

@@ -2,6 +2,7 @@
 // open over night is the one that fails. Header injection is kept out by the library, which encodes every header, and by `email-message.ts`.
 import { createTransport } from 'nodemailer';
 import type { EmailSettings } from '../../../shared/api/channels.ts';
+import { finding } from '../../../shared/finding.ts';
 import { writeEmail } from '../email-message.ts';
 import type { Channel } from './channel.ts';
 import { judgeMailFailure } from './mail-failure.ts';
@@ -35,7 +36,7 @@ export function createEmail(options: EmailOptions = {}): Channel<EmailTarget> {
           ...writeEmail(message, { from: server.from, to }),
           signal: signal === undefined ? limit : AbortSignal.any([limit, signal]),
         });
-        return { delivered: true, detail: `accepted by ${server.host} for ${to}` };
+        return { delivered: true, detail: finding('mailTaken', server.host, to) };
       } catch (error) {
         return judgeMailFailure(error, server, to);
       }

@@ -1,8 +1,9 @@
 // What a failed try of sending an e-mail means, from the error of the library: which step failed (`command`) and what the server said
 // (RFC 5321 §4.2: 4xx may pass, 5xx will not). Pure.
 import type { EmailSettings } from '../../../shared/api/channels.ts';
+import { type Finding, finding } from '../../../shared/finding.ts';
 import type { NotDelivered } from './channel.ts';
-import { sayPostFailure } from './say-post-failure.ts';
+import { judgePostFailure } from './judge-post-failure.ts';
 
 interface MailError {
   readonly name: string;
@@ -22,34 +23,31 @@ export function judgeMailFailure(error: unknown, server: EmailSettings, to: stri
   return {
     delivered: false,
     retryable: !(isOfThisMail && responseCode >= 500),
-    reason: isAnswer ? sayAnswer(failure, server, to) : saySilence(failure, server),
+    reason: isAnswer ? judgeAnswer(failure, server, to) : judgeSilence(failure, server),
     serviceDown: !isOfThisMail,
   };
 }
 
-function sayAnswer({ responseCode, command }: MailError, { host }: EmailSettings, to: string): string {
+function judgeAnswer({ responseCode, command }: MailError, { host }: EmailSettings, to: string): Finding {
   if (command.startsWith('AUTH') || responseCode === 535 || responseCode === 530)
-    return `${host} does not accept our user and password (${responseCode}): enter them anew`;
+    return finding('mailSignIn', host, responseCode);
   if (command === 'RCPT TO')
-    return responseCode >= 500
-      ? `${host} refuses the address ${to} (${responseCode}): correct it`
-      : `${host} defers the address ${to} (${responseCode})`;
-  if (command === 'MAIL FROM') return `${host} refuses the sender of our mails (${responseCode}): enter another`;
-  if (command === 'DATA' && responseCode >= 500) return `${host} refuses the message (${responseCode})`;
-  return `${host} asks to come again later (${responseCode})`;
+    return finding(responseCode >= 500 ? 'mailAddressRefused' : 'mailAddressDeferred', host, to, responseCode);
+  if (command === 'MAIL FROM') return finding('mailSenderRefused', host, responseCode);
+  return finding(command === 'DATA' && responseCode >= 500 ? 'mailRefused' : 'mailLater', host, responseCode);
 }
 
-function saySilence(failure: MailError, { host, port, security }: EmailSettings): string {
+function judgeSilence(failure: MailError, { host, port, security }: EmailSettings): Finding {
   const { code, message, command, name } = failure;
   if (code === 'ETLS' && /upgrade|STARTTLS/i.test(message) && !/cert|sign|issuer/i.test(message))
-    return `${host} offers no STARTTLS on port ${port}: choose another port or security`;
-  if (/cert|self.signed|issuer|altname/i.test(message)) return `the certificate of ${host} cannot be trusted`;
+    return finding('mailNoStartTls', host, port);
+  if (/cert|self.signed|issuer|altname/i.test(message)) return finding('mailCertificate', host);
   if (name === 'AbortError' || code === 'ETIMEDOUT' || /timeout/i.test(message))
-    return `${host} did not answer in time${command === 'CONN' ? ` on port ${port}` : ''}`;
-  if (code === 'ENOAUTH' || code === 'EAUTH') return `${host} offers no sign-in with our user: check user and security`;
+    return command === 'CONN' ? finding('mailNoAnswerOn', host, port) : finding('mailNoAnswer', host);
+  if (code === 'ENOAUTH' || code === 'EAUTH') return finding('mailNoSignIn', host);
   if (code === 'ESOCKET' && /wrong version|packet length/i.test(message))
-    return `${host} does not speak ${security === 'tls' ? 'TLS' : 'this'} on port ${port}: choose another security`;
-  return sayPostFailure(failure, `${host}:${port}`, 0);
+    return finding(security === 'tls' ? 'mailNoTls' : 'mailOtherSpeech', host, port);
+  return judgePostFailure(failure, `${host}:${port}`, 0);
 }
 
 function readError(error: unknown): MailError & Error {

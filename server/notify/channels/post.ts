@@ -2,8 +2,9 @@
 // The body of the answer is never read: a person chose the address, and what stands behind it is not for them to see.
 import http, { type IncomingHttpHeaders, type RequestOptions } from 'node:http';
 import https from 'node:https';
+import { type Finding, finding } from '../../../shared/finding.ts';
+import { judgePostFailure } from './judge-post-failure.ts';
 import { LocalAddressError, lookUpForeign, namesLocalAddress } from './local-address.ts';
-import { sayPostFailure } from './say-post-failure.ts';
 
 interface PostRequest {
   readonly url: string;
@@ -17,23 +18,22 @@ interface PostRequest {
 export type PostOutcome =
   | { readonly kind: 'answered'; readonly status: number; readonly headers: IncomingHttpHeaders }
   /** It was not sent and never will be: the address is not one to send to. */
-  | { readonly kind: 'refused'; readonly reason: string }
+  | { readonly kind: 'refused'; readonly reason: Finding }
   /** No answer. */
-  | { readonly kind: 'failed'; readonly reason: string };
+  | { readonly kind: 'failed'; readonly reason: Finding };
 
 export const SEND_TIMEOUT_MS = 10_000;
 
 /** Sends and waits for the status line. What a network may do is an outcome; it rejects only for a request that cannot be written. */
 export async function post(request: PostRequest): Promise<PostOutcome> {
   const url = URL.canParse(request.url) ? new URL(request.url) : null;
-  if (url === null || !/^https?:$/.test(url.protocol))
-    return { kind: 'refused', reason: 'its address is no web address' };
+  if (url === null || !/^https?:$/.test(url.protocol)) return { kind: 'refused', reason: finding('notWebAddress') };
   if (!request.allowLocal && namesLocalAddress(url)) return refusedLocal(url);
   try {
     return await exchange(url, request);
   } catch (error) {
     if (error instanceof LocalAddressError) return refusedLocal(url);
-    return { kind: 'failed', reason: sayPostFailure(error, url.host, request.timeoutMs) };
+    return { kind: 'failed', reason: judgePostFailure(error, url.host, request.timeoutMs) };
   }
 }
 
@@ -61,6 +61,5 @@ function optionsOf({ headers, timeoutMs, allowLocal, signal }: PostRequest): Req
 }
 
 function refusedLocal(url: URL): PostOutcome {
-  const reason = `${url.hostname} names this machine or a link-local address: use another address, or allow local addresses`;
-  return { kind: 'refused', reason };
+  return { kind: 'refused', reason: finding('localAddress', url.hostname) };
 }

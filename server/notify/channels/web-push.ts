@@ -2,6 +2,7 @@
 // sending is ours, because it knows no time limit over all, no plain http of a private push service and no check of the address.
 import { createHash } from 'node:crypto';
 import webPush, { type RequestDetails } from 'web-push';
+import { type Finding, finding } from '../../../shared/finding.ts';
 import type { NoticeMessage } from '../notice-message.ts';
 import { writePushPayload } from '../push-payload.ts';
 import type { VapidKeys } from '../vapid-keys.ts';
@@ -36,7 +37,7 @@ export function createWebPush(options: WebPushOptions): Channel<PushTarget> {
     async send(message, target, signal) {
       const sendSealed = async (limitBytes?: number): Promise<PostOutcome | NotDelivered> => {
         const sealed = seal(message, target, { vapid, signatures }, limitBytes);
-        if ('fault' in sealed) return refused(`${sealed.fault}: remove the phone and add it again`, 'message');
+        if ('fault' in sealed) return refused(sealed.fault, 'message');
         return post({ url: target.endpoint, ...sealed, timeoutMs, allowLocal, signal });
       };
       const outcome = await sendSealed();
@@ -52,7 +53,7 @@ export function createWebPush(options: WebPushOptions): Channel<PushTarget> {
 
 const SMALL_BYTES = 900;
 
-type Sealed = { readonly headers: Record<string, string>; readonly body: Buffer } | { readonly fault: string };
+type Sealed = { readonly headers: Record<string, string>; readonly body: Buffer } | { readonly fault: Finding };
 
 interface Sealing {
   readonly vapid: VapidKeys;
@@ -61,9 +62,9 @@ interface Sealing {
 
 function seal(message: NoticeMessage, target: PushTarget, { vapid, signatures }: Sealing, limitBytes?: number): Sealed {
   const { endpoint, p256dh, auth, pushKey } = target;
-  if (!URL.canParse(endpoint)) return { fault: 'its address is no web address' };
+  if (!URL.canParse(endpoint)) return { fault: finding('phoneAddress') };
   const pair = vapid.pairOf(pushKey);
-  if (pair === null) return { fault: 'the key that it was added with is kept no more' };
+  if (pair === null) return { fault: finding('phoneKeyGone') };
   try {
     const { headers, body } = webPush.generateRequestDetails(
       { endpoint, keys: { p256dh, auth } },
@@ -78,7 +79,7 @@ function seal(message: NoticeMessage, target: PushTarget, { vapid, signatures }:
     return { headers: asText(headers), body: body ?? Buffer.alloc(0) };
   } catch (error) {
     // Keys come from a browser, or from somebody in its name: the library says which of them is unfit.
-    return { fault: `it cannot be encrypted for this phone (${error instanceof Error ? error.message : 'unknown'})` };
+    return { fault: finding('phoneSeal', error instanceof Error ? error.message : 'unknown') };
   }
 }
 
@@ -98,12 +99,8 @@ function judge(outcome: PostOutcome, { endpoint }: PushTarget): SendResult {
     return { delivered: false, retryable: true, serviceDown: true, reason: outcome.reason };
   const { status, headers } = outcome;
   if (status >= 200 && status < 300)
-    return { delivered: true, detail: `accepted by ${new URL(endpoint).host} (${status})` };
-  if (status === 404 || status === 410)
-    return {
-      ...notDelivered(`this phone takes no more alerts (${status}): add it again on the phone itself`),
-      gone: true,
-    };
+    return { delivered: true, detail: finding('pushTaken', new URL(endpoint).host, status) };
+  if (status === 404 || status === 410) return { ...notDelivered(finding('phoneTakesNoMore', status)), gone: true };
   if (mayPass(status)) return comeAgain(status, readRetryAfter(headers));
   return refusedBy(status);
 }
@@ -112,30 +109,24 @@ function comeAgain(status: number, retryAfterMs: number | undefined): SendResult
   return {
     delivered: false,
     retryable: true,
-    reason: status === 429 ? `the push service asks to wait (${status})` : `the push service is in trouble (${status})`,
+    reason: finding(status === 429 ? 'pushAsksToWait' : 'pushInTrouble', status),
     serviceDown: status >= 500,
     ...(retryAfterMs === undefined ? {} : { retryAfterMs }),
   };
 }
 
 function refusedBy(status: number): SendResult {
-  if (status === 413) return notDelivered(`the message is too large for the push service (${status})`);
+  if (status === 413) return notDelivered(finding('pushTooLarge', status));
   // A clock that is still wrong after start makes the signature invalid; it gets right by itself.
-  if (status === 401 || status === 403) {
-    const reason = `the push service does not accept our signature (${status}): check the clock of this computer; if it is right, add the phone again`;
-    return refused(reason, 'signature');
-  }
-  return refused(
-    `the push service refuses the message (${status}): add the phone again on the phone itself`,
-    'message',
-  );
+  if (status === 401 || status === 403) return refused(finding('pushSignature', status), 'signature');
+  return refused(finding('pushRefused', status), 'message');
 }
 
 /** To be tried again all the same: a phone is dropped only when it is refused several times in a row. */
-function refused(reason: string, refusal: 'message' | 'signature'): NotDelivered {
+function refused(reason: Finding, refusal: 'message' | 'signature'): NotDelivered {
   return { delivered: false, retryable: true, reason, refusal };
 }
 
-function notDelivered(reason: string): NotDelivered {
+function notDelivered(reason: Finding): NotDelivered {
   return { delivered: false, retryable: false, reason };
 }

@@ -2,6 +2,7 @@
 // notice is sent twice; `takewell-signature` lets the receiver see that the body is ours.
 import { createHmac } from 'node:crypto';
 import type { Webhook } from '../../../shared/api/channels.ts';
+import { type Finding, finding } from '../../../shared/finding.ts';
 import { fillTemplate } from '../../../shared/telling/template.ts';
 import type { NoticeMessage } from '../notice-message.ts';
 import { templateValues } from '../template-values.ts';
@@ -48,21 +49,19 @@ function judge(outcome: PostOutcome): SendResult {
   if (outcome.kind === 'failed')
     return { delivered: false, retryable: true, serviceDown: true, reason: outcome.reason };
   const { status, headers } = outcome;
-  if (status >= 200 && status < 300) return { delivered: true, detail: `accepted by the webhook (${status})` };
+  if (status >= 200 && status < 300) return { delivered: true, detail: finding('webhookTook', status) };
   const retryAfterMs = readRetryAfter(headers);
   return {
     delivered: false,
     retryable: mayPass(status),
-    reason: sayStatus(status),
+    reason: judgeStatus(status),
     serviceDown: status >= 500,
     ...(retryAfterMs === undefined ? {} : { retryAfterMs }),
   };
 }
 
-function sayStatus(status: number): string {
-  if (status >= 300 && status < 400)
-    return `the webhook points elsewhere (${status}): enter the final address, redirects are not followed`;
-  if (status === 429) return `the webhook asks to wait (${status})`;
-  if (mayPass(status)) return `the webhook is in trouble (${status})`;
-  return `the webhook refuses the notice (${status}): check its address and what it expects`;
+function judgeStatus(status: number): Finding {
+  if (status >= 300 && status < 400) return finding('webhookElsewhere', status);
+  if (status === 429) return finding('webhookAsksToWait', status);
+  return finding(mayPass(status) ? 'webhookInTrouble' : 'webhookRefuses', status);
 }

@@ -22,8 +22,8 @@ export const deliveryFailing: Rule<ServiceScene> = {
     return (reach?.people ?? []).map((person) => {
       const level = isNeeded && allFail(person) ? (person.isOnDuty ? 2 : 1) : 0;
       const about = { id: person.personId, question: person.name, ifNo: '' };
-      const trouble = person.ways.map((way) => way.trouble ?? '').find((text) => text !== '');
-      const service = trouble === undefined ? {} : { service: { trouble } };
+      const trouble = person.ways.find((way) => way.trouble !== null)?.trouble ?? null;
+      const service = trouble === null ? {} : { service: { trouble } };
       return { probeId: null, about, level, value: null, limits: noLimits, ...service };
     });
   },

@@ -1,4 +1,5 @@
 // Alarms of the service itself in words, in the language of who hears them.
+import { type Finding, sayFinding } from '../../finding.ts';
 import { saySpan } from '../../say-span.ts';
 import { type Saying, sayPercent } from '../../saying.ts';
 import { MINUTE_MS } from '../../units.ts';
@@ -26,13 +27,13 @@ export const serviceShapes: Record<ServiceRuleId, string> = {
 /** What is so and how far, while it is so. */
 export const serviceWordings: Record<ServiceRuleId, Wording> = {
   'broker-lost'({ service }, { words }, span) {
-    const far = because(service?.trouble, words.service, span);
+    const far = because(service?.trouble, words, span);
     const blind = service?.blind ?? [];
     return [words.service.noReadings, blind.length === 0 ? far : `${far}. ${words.service.blind(listPlaces(blind))}`];
   },
   'disk-nearly-full'({ level, value, service }, saying, span) {
     const { words } = saying;
-    if (level === 2) return [words.service.diskFull, because(service?.trouble, words.service, span)];
+    if (level === 2) return [words.service.diskFull, because(service?.trouble, words, span)];
     return [
       words.service.diskNearlyFull(sayPercent(value, saying)),
       words.alarms.limitFor(String(LEAST_FREE_PERCENT), span),
@@ -51,7 +52,7 @@ export const serviceWordings: Record<ServiceRuleId, Wording> = {
   },
   'delivery-failing'({ about, service }, { words }, span) {
     const person = about?.question ?? words.service.somebody;
-    return [words.service.notReached(person), because(service?.trouble, words.service, span)];
+    return [words.service.notReached(person), because(service?.trouble, words, span)];
   },
   'nobody-on-duty'({ level, value }, { words }, span) {
     if (level === 2) return [words.service.nobodyOnDuty, words.service.forSpan(span)];
@@ -60,8 +61,9 @@ export const serviceWordings: Record<ServiceRuleId, Wording> = {
   'nobody-reachable': (_, { words }, span) => [words.service.nobodyReached, words.service.noWayWorks(span)],
 };
 
-function because(trouble: string | undefined, words: Saying['words']['service'], span: string): string {
-  return trouble === undefined ? words.forSpan(span) : words.forSpanBecause(span, trouble.replace(/\.$/, ''));
+function because(trouble: Finding | undefined, words: Saying['words'], span: string): string {
+  if (trouble === undefined) return words.service.forSpan(span);
+  return words.service.forSpanBecause(span, sayFinding(trouble, words).replace(/\.$/, ''));
 }
 
 function listPlaces(places: readonly BatchPlace[]): string {

@@ -1,11 +1,12 @@
 // Everything the rules about the service itself may look at, at one instant.
+import type { Finding } from '../../finding.ts';
 import type { PlaceScene } from '../rules/rule.ts';
 import type { BatchPlace, OutageFacts } from '../service-facts.ts';
 
 export interface ServiceScene extends PlaceScene {
   readonly openBatches: readonly BatchPlace[];
   /** Why no message can come in; null = they can. */
-  readonly brokerTrouble: string | null;
+  readonly brokerTrouble: Finding | null;
   readonly disk: DiskNow;
   /** How far the clock of the machine has jumped, ms, positive = forward; only in the round that has seen it. */
   readonly clockJumpMs: number | null;
@@ -19,7 +20,7 @@ export interface DiskNow {
   /** %; null = not known. */
   readonly freePercent: number | null;
   /** Why readings cannot be stored; null = they can. */
-  readonly storeTrouble: string | null;
+  readonly storeTrouble: Finding | null;
 }
 
 /** Whom alerts can reach. */
@@ -35,6 +36,6 @@ export interface PersonReach {
   readonly personId: string;
   readonly name: string;
   /** Ways by which this person can be told: `works` = the last thing sent was taken over, or nothing was sent yet. */
-  readonly ways: readonly { readonly channel: string; readonly works: boolean; readonly trouble: string | null }[];
+  readonly ways: readonly { readonly channel: string; readonly works: boolean; readonly trouble: Finding | null }[];
   readonly isOnDuty: boolean;
 }

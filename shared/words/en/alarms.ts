@@ -30,6 +30,10 @@ export const alarms = {
   drawsWater: (value: string) => `Air draws too much water: ${value}`,
   ventingLate: (value: string) => `Venting is late: still ${value}`,
   heatAhead: (value: string) => `Heat ahead: ${value}`,
+  /** The warned-of heat is there, and its own alarm has not begun yet. */
+  heatHere: (value: string) => `Heat has come: ${value}`,
+  aboveFor: (limit: string, span: string) => `above ${limit} for ${span}`,
+  aboveAlready: (limit: string) => `above ${limit} already`,
   probeSilent: (span: string) => `Probe silent for ${span}`,
   chamberSilent: (span: string) => `No temperature to trust for ${span}`,
   probeInDoubt: 'Probe in doubt',

@@ -1,5 +1,6 @@
 // Every sentence that the service says, in English. The other languages are of its type, so that the compiler misses what they lack.
 import { faults } from './faults.ts';
+import { health } from './health.ts';
 import { notices } from './notices.ts';
 import { problems } from './problems.ts';
 import { refusals } from './refusals.ts';
@@ -8,4 +9,4 @@ import { shapes } from './shapes.ts';
 import { templates } from './templates.ts';
 import { trials } from './trials.ts';
 import { venting } from './venting.ts';
-export const english = { ...said, faults, templates, notices, problems, refusals, shapes, trials, venting };
+export const english = { ...said, faults, health, templates, notices, problems, refusals, shapes, trials, venting };

@@ -2,10 +2,22 @@
 import type { SaidWords } from '../shared-words.ts';
 import { alarms } from './alarms.ts';
 import { checks } from './checks.ts';
+import { findings } from './findings.ts';
 import { names } from './names.ts';
 import { profiles } from './profiles.ts';
 import { service } from './service.ts';
 import { ahead, spans } from './spans.ts';
 import { units } from './units.ts';
 
-export const said: SaidWords = { decimal: ',', names, alarms, spans, ahead, checks, profiles, service, units };
+export const said: SaidWords = {
+  decimal: ',',
+  names,
+  alarms,
+  spans,
+  ahead,
+  checks,
+  findings,
+  profiles,
+  service,
+  units,
+};

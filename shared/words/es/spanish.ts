@@ -1,6 +1,7 @@
 // Every sentence that the service says, in Spanish.
 import type { SharedWords } from '../shared-words.ts';
 import { faults } from './faults.ts';
+import { health } from './health.ts';
 import { notices } from './notices.ts';
 import { problems } from './problems.ts';
 import { refusals } from './refusals.ts';
@@ -12,6 +13,7 @@ import { venting } from './venting.ts';
 export const spanish: SharedWords = {
   ...said,
   faults,
+  health,
   templates,
   notices,
   problems,

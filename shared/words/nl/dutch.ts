@@ -1,6 +1,7 @@
 // Every sentence that the service says, in Dutch.
 import type { SharedWords } from '../shared-words.ts';
 import { faults } from './faults.ts';
+import { health } from './health.ts';
 import { notices } from './notices.ts';
 import { problems } from './problems.ts';
 import { refusals } from './refusals.ts';
@@ -9,4 +10,15 @@ import { shapes } from './shapes.ts';
 import { templates } from './templates.ts';
 import { trials } from './trials.ts';
 import { venting } from './venting.ts';
-export const dutch: SharedWords = { ...said, faults, templates, notices, problems, refusals, shapes, trials, venting };
+export const dutch: SharedWords = {
+  ...said,
+  faults,
+  health,
+  templates,
+  notices,
+  problems,
+  refusals,
+  shapes,
+  trials,
+  venting,
+};

@@ -158,5 +158,8 @@ describe('the heartbeat, tried from the page', () => {
     const { api } = await openChannels({ heartbeat: { url: 'http://127.0.0.1:9/', allowLocal: false } });
     const { body } = await api.post('/channels/test', { channel: 'heartbeat' });
     expect(body).toMatchObject({ delivered: false, reason: expect.stringContaining('names this machine') });
+    await api.patch('/people/me', { language: 'es' });
+    const again = await api.post('/channels/test', { channel: 'heartbeat' });
+    expect(again.body).toMatchObject({ reason: expect.stringContaining('127.0.0.1 es esta misma máquina') });
   });
 });

@@ -35,6 +35,21 @@ describe('health', () => {
     expect((await readHealth(tent.app.url)).status).toBe(200);
   });
 
+  it('is said in the language of who is signed in, else of the request; its codes stay', async () => {
+    const tent = await openTent();
+    tent.clock.advance(61 * SECOND_MS);
+    await tent.api.patch('/people/me', { language: 'nl' });
+    expect((await tent.api.get<Health>('/health')).body.problems).toContainEqual({
+      code: 'watch',
+      detail: 'De bewaking heeft al een minuut geen ronde gemaakt.',
+    });
+    const spanish = await createApiClient(tent.app.url, { 'accept-language': 'es' }).get<Health>('/health');
+    expect(spanish.body.problems).toContainEqual({
+      code: 'watch',
+      detail: 'La vigilancia lleva un minuto sin dar una vuelta.',
+    });
+  });
+
   it.each([
     {
       why: 'the disk is full',

@@ -1,13 +1,15 @@
 // Phones of the signed-in person and the settings of the site over HTTP.
 import { describe, expect, it, onTestFinished } from 'vitest';
 import type { ProblemDetails } from '../../../shared/api/common.ts';
-import type { SiteSettings } from '../../../shared/api/telling.ts';
+import type { ReachView } from '../../../shared/api/reach.ts';
+import type { DeliveryResult, SiteSettings } from '../../../shared/api/telling.ts';
 import { createApiClient } from '../../support/api-client.ts';
 import { makeTestFolder, openTestApp } from '../../support/open-test-app.ts';
 import { openPushEndpoint } from '../../support/push-endpoint.ts';
 
 interface Phones {
   readonly items: readonly { readonly id: string; readonly name: string; readonly lastResult: string | null }[];
+  readonly lost: readonly { readonly reason: string }[];
   readonly pushKey: string;
 }
 
@@ -64,6 +66,31 @@ describe('phones', () => {
     expect(tried.body.delivered).toBe(true);
     expect(push.received).toHaveLength(1);
     expect((await phonesOf(crew)).items[0]?.lastResult).toContain('201');
+  });
+
+  it('say what became of a test in the language of whoever asks, also when they read it in another one later', async () => {
+    const { crew, push, subscribe } = await openPhones();
+    const { body } = await crew.post<{ id: string }>('/phones', { subscription: subscribe() });
+    push.answerWith({ status: 503 });
+    await crew.patch('/people/me', { language: 'nl' });
+    const tried = await crew.post<DeliveryResult>(`/phones/${body.id}/test`);
+    expect(tried.body).toMatchObject({ delivered: false, reason: 'De pushdienst heeft een storing (503).' });
+    await crew.patch('/people/me', { language: 'es' });
+    expect((await phonesOf(crew)).items).toMatchObject([{ lastResult: 'el servicio push tiene problemas (503)' }]);
+    expect((await crew.get<ReachView>('/people/me/reach')).body.ways).toMatchObject([
+      { works: false, lastResult: 'el servicio push tiene problemas (503)' },
+    ]);
+  });
+
+  it('that were dropped say why in the language of their person', async () => {
+    const { crew, push, subscribe } = await openPhones();
+    const { body } = await crew.post<{ id: string }>('/phones', { subscription: subscribe() });
+    push.answerWith({ status: 410 });
+    await crew.post(`/phones/${body.id}/test`);
+    await crew.patch('/people/me', { language: 'nl' });
+    expect((await phonesOf(crew)).lost).toMatchObject([
+      { reason: 'deze telefoon neemt geen meldingen meer aan (410): voeg hem op de telefoon zelf opnieuw toe' },
+    ]);
   });
 
   it('go with the account of their person', async () => {

@@ -1,39 +1,46 @@
 import { expect, test } from 'vitest';
 import type { SendResult } from '../../../server/notify/channels/channel.ts';
 import { decideOutcome, type Outcome, retryUnlessForgotten } from '../../../server/notify/decide-outcome.ts';
+import { finding } from '../../../shared/finding.ts';
 
 const DECIDED_MS = 1_000_000_000;
 const NOW_MS = DECIDED_MS + 60_000;
 const SEVEN_DAYS_MS = 7 * 24 * 3_600_000;
-const failed = { delivered: false, retryable: true, reason: 'no answer' } as const;
+const failed = { delivered: false, retryable: true, reason: finding('mailNoAnswer', 'mail.example') } as const;
+const noAnswer = 'mail.example did not answer in time';
 
 const rows: [string, SendResult, number, Outcome][] = [
-  ['delivered', { delivered: true, detail: 'accepted' }, 3, { type: 'sent', result: 'accepted' }],
+  [
+    'delivered',
+    { delivered: true, detail: finding('webhookTook', 204) },
+    3,
+    { type: 'sent', result: 'accepted by the webhook (204)' },
+  ],
   [
     'will never get through',
-    { delivered: false, retryable: false, reason: 'too large' },
+    { delivered: false, retryable: false, reason: finding('mailRefused', 'mail.example', 554) },
     0,
-    { type: 'given-up', result: 'too large' },
+    { type: 'given-up', result: 'mail.example refuses the message (554)' },
   ],
-  ['failed once', failed, 0, { type: 'retry', result: 'no answer', nextTryMs: NOW_MS + 5_000 }],
-  ['failed for the third time', failed, 2, { type: 'retry', result: 'no answer', nextTryMs: NOW_MS + 20_000 }],
+  ['failed once', failed, 0, { type: 'retry', result: noAnswer, nextTryMs: NOW_MS + 5_000 }],
+  ['failed for the third time', failed, 2, { type: 'retry', result: noAnswer, nextTryMs: NOW_MS + 20_000 }],
   [
     'asked to wait longer than the pause',
     { ...failed, retryAfterMs: 90_000 },
     0,
-    { type: 'retry', result: 'no answer', nextTryMs: NOW_MS + 90_000 },
+    { type: 'retry', result: noAnswer, nextTryMs: NOW_MS + 90_000 },
   ],
   [
     'asked to wait shorter than the pause',
     { ...failed, retryAfterMs: 1_000 },
     2,
-    { type: 'retry', result: 'no answer', nextTryMs: NOW_MS + 20_000 },
+    { type: 'retry', result: noAnswer, nextTryMs: NOW_MS + 20_000 },
   ],
   [
     'asked to wait until nobody wants to know',
     { ...failed, retryAfterMs: SEVEN_DAYS_MS },
     0,
-    { type: 'given-up', result: 'no answer; tried for 7 days, no more tries' },
+    { type: 'given-up', result: 'mail.example did not answer in time; tried for 7 days, no more tries' },
   ],
 ];
 

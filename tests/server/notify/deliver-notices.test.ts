@@ -1,5 +1,6 @@
 // The outbox on a real SQLite file, real HTTP on both channels; only the clock is turned by hand.
 import { expect, test } from 'vitest';
+import { finding } from '../../../shared/finding.ts';
 import { standardProfiles } from '../../../shared/healing/standard-profiles.ts';
 import { SAMPLE_MS } from '../../support/notice-samples.ts';
 import { openAlertSite, phoneOne, phoneTwo, stateOf, webhook } from '../../support/open-alert-site.ts';
@@ -18,7 +19,7 @@ test('an alarm reaches every phone and the webhook, and the outbox knows by whom
     'sent: accepted by the webhook (204)',
   ]);
   await expect(site.store.phones.get('phone-1')).resolves.toMatchObject({
-    lastResult: accepted,
+    lastResult: finding('pushTaken', new URL(site.push.origin).host, 201),
     lastResultMs: SAMPLE_MS,
   });
 });

@@ -1,5 +1,6 @@
 // Phones that are gone, and what one phone or program hears of the course of one alarm.
 import { describe, expect, test } from 'vitest';
+import { finding } from '../../../shared/finding.ts';
 import { SAMPLE_MS } from '../../support/notice-samples.ts';
 import { openAlertSite, phoneOne, phoneTwo, stateOf, webhook } from '../../support/open-alert-site.ts';
 
@@ -8,15 +9,15 @@ const MINUTE_MS = 60_000;
 
 describe('phones', () => {
   test.each([404, 410])('one that takes no more alerts (%i) is removed, and the reason is kept', async (status) => {
-    const gone: string[] = [];
-    const site = await openAlertSite({ onPhoneGone: (phone, reason) => gone.push(`${phone.id}: ${reason}`) });
+    const gone: object[] = [];
+    const site = await openAlertSite({ onPhoneGone: (phone, reason) => gone.push({ id: phone.id, reason }) });
     site.push.answerWith({ status }, site.phones[0].endpoint);
     await site.tell({}, 'raised', [phoneOne, phoneTwo], SAMPLE_MS);
     await site.delivery.deliverNotices();
-    const reason = `this phone takes no more alerts (${status}): add it again on the phone itself`;
-    expect(gone).toEqual([`phone-1: ${reason}`]);
+    expect(gone).toEqual([{ id: 'phone-1', reason: finding('phoneTakesNoMore', status) }]);
     expect((await site.store.phones.all()).map((one) => one.id)).toEqual(['phone-2']);
-    expect(await stateOf(site.store)).toMatchObject([{ state: 'given-up', result: reason }, { state: 'sent' }]);
+    const result = `this phone takes no more alerts (${status}): add it again on the phone itself`;
+    expect(await stateOf(site.store)).toMatchObject([{ state: 'given-up', result }, { state: 'sent' }]);
   });
 
   test('what still waits for a phone that was removed is given up', async () => {
@@ -34,7 +35,9 @@ describe('phones', () => {
     await site.delivery.deliverNotices();
     const result = 'the message is too large for the push service (413)';
     expect(await stateOf(site.store)).toMatchObject([{ state: 'given-up', result }]);
-    await expect(site.store.phones.get('phone-1')).resolves.toMatchObject({ lastResult: result });
+    await expect(site.store.phones.get('phone-1')).resolves.toMatchObject({
+      lastResult: finding('pushTooLarge', 413),
+    });
   });
 });
 

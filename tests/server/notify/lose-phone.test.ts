@@ -1,6 +1,7 @@
 // A phone that takes no more: dropped, and its person told through what else reaches them.
 import { expect, test } from 'vitest';
 import { isHopeless } from '../../../server/notify/keep-phone-result.ts';
+import { finding } from '../../../shared/finding.ts';
 import { SAMPLE_MS } from '../../support/notice-samples.ts';
 import { openAlertSite, phoneOne, phoneTwo } from '../../support/open-alert-site.ts';
 
@@ -26,7 +27,9 @@ test('one that is refused again and again is dropped, and the other phone of its
   }
   await site.delivery.deliverNotices();
   await expect(site.store.phones.get('phone-1')).resolves.toBeNull();
-  await expect(site.store.phones.lost('crew-1')).resolves.toMatchObject([{ id: 'phone-1' }]);
+  await expect(site.store.phones.lost('crew-1')).resolves.toMatchObject([
+    { id: 'phone-1', reason: finding('pushRefused', 400) },
+  ]);
   expect(site.push.received).toMatchObject([
     { endpoint: site.phones[1].endpoint, title: '“phone-1” gets no more alerts', data: { kind: 'phone-lost' } },
   ]);

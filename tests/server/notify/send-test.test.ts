@@ -1,5 +1,6 @@
 import { expect, onTestFinished, test } from 'vitest';
 import type { Phone } from '../../../server/store/store.ts';
+import { finding } from '../../../shared/finding.ts';
 import { SAMPLE_MS } from '../../support/notice-samples.ts';
 import { openDelivery } from '../../support/open-delivery.ts';
 import { openOutbox } from '../../support/open-outbox.ts';
@@ -20,12 +21,12 @@ test('a test alert that is taken over says by whom and when', async () => {
   const { push, phone, delivery, store } = await openPhone();
   await expect(delivery.sendTest(targetOf(phone))).resolves.toEqual({
     delivered: true,
-    reason: `Accepted by ${new URL(push.origin).host} (201).`,
+    finding: finding('pushTaken', new URL(push.origin).host, 201),
     atMs: SAMPLE_MS,
   });
   expect(push.received).toMatchObject([{ title: 'Test from Takewell', tag: 'test', data: { kind: 'test' } }]);
   expect(push.faults).toEqual([]);
-  expect((await store.phones.get(phone.id))?.lastResult).toMatch(/^accepted by/);
+  expect((await store.phones.get(phone.id))?.lastResult).toMatchObject({ key: 'pushTaken' });
 });
 
 test('a test alert that fails says why, and the phone stays', async () => {
@@ -33,17 +34,18 @@ test('a test alert that fails says why, and the phone stays', async () => {
   push.answerWith({ status: 503 });
   await expect(delivery.sendTest(targetOf(phone))).resolves.toEqual({
     delivered: false,
-    reason: 'The push service is in trouble (503).',
+    finding: finding('pushInTrouble', 503),
     atMs: SAMPLE_MS,
   });
-  expect((await store.phones.get(phone.id))?.lastResult).toBe('the push service is in trouble (503)');
+  expect((await store.phones.get(phone.id))?.lastResult).toEqual(finding('pushInTrouble', 503));
 });
 
 test('a phone that takes no more alerts is removed by its test', async () => {
   const { push, phone, delivery, store } = await openPhone();
   push.answerWith({ status: 410 });
-  const { delivered, reason } = await delivery.sendTest(targetOf(phone));
-  expect(delivered).toBe(false);
-  expect(reason).toBe('This phone takes no more alerts (410): add it again on the phone itself.');
+  await expect(delivery.sendTest(targetOf(phone))).resolves.toMatchObject({
+    delivered: false,
+    finding: finding('phoneTakesNoMore', 410),
+  });
   await expect(store.phones.get(phone.id)).resolves.toBeNull();
 });

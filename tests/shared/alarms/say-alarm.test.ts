@@ -120,8 +120,10 @@ describe('every rule', () => {
 
 describe('what to do first', () => {
   it('is what the plan says where a check was answered no, and the rule’s own advice otherwise', () => {
-    expect(adviseOnAlarm({ rule: 'check-failed', about }, plainEnglish)).toBe('Wet it.');
-    expect(adviseOnAlarm({ rule: 'check-failed' }, plainEnglish)).toBe(adviseOn('check-failed', plainEnglish));
-    expect(adviseOnAlarm({ rule: 'check-overdue', about }, plainEnglish)).toBe(adviseOn('check-overdue', plainEnglish));
+    expect(adviseOnAlarm({ ...hot, rule: 'check-failed', about }, plainEnglish)).toBe('Wet it.');
+    expect(adviseOnAlarm({ ...hot, rule: 'check-failed' }, plainEnglish)).toBe(adviseOn('check-failed', plainEnglish));
+    expect(adviseOnAlarm({ ...hot, rule: 'check-overdue', about }, plainEnglish)).toBe(
+      adviseOn('check-overdue', plainEnglish),
+    );
   });
 });

@@ -58,9 +58,24 @@ describe('looking ahead', () => {
     const expected = lookAhead(memory, 28)?.expected();
     const asOfMs = memory.trend?.timeMs ?? 0;
     const instant = (ahead: number | null) => (ahead === null ? null : Math.round(asOfMs + ahead * MINUTE_MS));
-    expect(expected).toEqual({ atMs: instant(minutes), earliestMs: instant(low), latestMs: instant(high) });
+    expect(expected).toEqual({
+      ...{ atMs: instant(minutes), earliestMs: instant(low), latestMs: instant(high) },
+      passedMs: null,
+    });
     expect(minutes).toBeGreaterThan(0.5);
     expect(minutes).toBeLessThan(4);
+  });
+
+  it.each([
+    ['at the limit nothing is passed', [27.8, 28], null],
+    ['the first reading above it is the one', [27.8, 28.1, 28.4, 28.2], 1],
+    ['back at it and above again counts anew', [28.1, 28, 28.3], 2],
+    ['what was above it when it was first heard, nobody saw pass', [28.1, 28.4], null],
+  ])('knows when the limit was passed: %s', (_why, values, nth) => {
+    const isFirstHeard = nth === null && (values[0] ?? 0) > 28;
+    const before = isFirstHeard ? [] : resting;
+    const passedMs = nth === null ? null : NOON_MS + (before.length + nth) * MINUTE_MS;
+    expect(lookAhead(follow([...before, ...values]), 28)?.expected().passedMs).toBe(passedMs);
   });
 
   it('calls it the same heat for half an hour after the limit was passed', () => {

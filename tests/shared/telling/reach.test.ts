@@ -1,5 +1,6 @@
 // Whom alerts can reach: the verdict a person is given, and the facts the rules judge.
 import { describe, expect, it } from 'vitest';
+import { finding } from '../../../shared/finding.ts';
 import type { Roster, RosterPerson } from '../../../shared/telling/crew.ts';
 import { ownReach, reachNow, type TargetResult } from '../../../shared/telling/reach.ts';
 import { HOUR_MS } from '../../../shared/units.ts';
@@ -14,9 +15,10 @@ const roster = (more: Partial<Roster> = {}): Roster => ({
   ...{ people: [ada], targets: [phone, mail], spans: [], zone: 'UTC' },
   ...more,
 });
+const soItIs = finding('pushInTrouble', 503);
 const resultsOf = (...results: readonly [string, boolean][]) =>
   new Map<string, TargetResult>(
-    results.map(([targetId, delivered]) => [targetId, { targetId, delivered, text: 'so it is', atMs: NOON_MS }]),
+    results.map(([targetId, delivered]) => [targetId, { targetId, delivered, finding: soItIs, atMs: NOON_MS }]),
   );
 
 it.each([
@@ -82,7 +84,7 @@ it('gives the rules each way with its trouble, the programs, and the next gap', 
       {
         ...{ personId: 'ada', name: 'Ada Invented', isOnDuty: true },
         ways: [
-          { channel: 'web-push', works: false, trouble: 'so it is' },
+          { channel: 'web-push', works: false, trouble: soItIs },
           { channel: 'email', works: true, trouble: null },
         ],
       },

@@ -6,8 +6,15 @@ import { walkWords } from '../../support/walk-words.ts';
 
 /** Said alike in another language. */
 const alike: Readonly<Record<Exclude<Language, 'en'>, readonly string[]>> = {
-  nl: ['spans.minutes', 'ahead.between', 'notices.flood.where', 'notices.page.title', 'service.was'],
-  es: ['spans.minutes', 'spans.hours', 'ahead.between'],
+  nl: [
+    'spans.minutes',
+    'ahead.between',
+    'notices.flood.where',
+    'notices.page.title',
+    'service.was',
+    'findings.asWritten',
+  ],
+  es: ['spans.minutes', 'spans.hours', 'ahead.between', 'findings.asWritten'],
 };
 const others = languages.filter((one) => one !== 'en');
 

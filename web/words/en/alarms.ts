@@ -4,6 +4,7 @@ import { many } from '../../strings.ts';
 export const alarms = {
   alarms: {
     title: 'Alarms',
+    ofService: 'Alarm of Takewell itself',
     active: 'In force',
     recent: 'Earlier',
     showAll: (count: number) => `Show all ${count}`,

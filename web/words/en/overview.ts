@@ -29,6 +29,7 @@ export const overview = {
     takenBy: (person: string, time: string) => `acknowledged by ${person}, ${time}`,
     taken: (time: string) => `acknowledged ${time}`,
     returned: (time: string) => `back in the plan since ${time}; acknowledge to close it`,
+    serviceOver: (time: string) => `over since ${time}; acknowledge to close it`,
     shelvedUntil: (time: string, reason: string) => `shelved until ${time}: ${reason}`,
     setAside: {
       suppressed: 'quiet while the air is disturbed',

@@ -51,9 +51,14 @@ export const people = {
       met: 'Ready',
       missing: 'Missing',
       secure: (origin: string) => `The page is secure: ${origin}.`,
-      notSecure: (origin: string) => `${origin} is not secure. Phones take alerts from https addresses only.`,
+      notSecure: (origin: string) =>
+        `${origin} is not secure. Phones take alerts from https addresses only: ask whoever runs Takewell for one.`,
       address: (url: string) => `Opened at the public address, ${url}.`,
-      noAddress: 'No public address is set (TAKEWELL_PUBLIC_URL): links in alerts may lead nowhere from outside.',
+      noAddress:
+        'Takewell does not know at which address you open it, so links in alerts may not work on your phone. Ask whoever runs Takewell to enter that address.',
+      forOperator: 'For whoever runs Takewell',
+      setAddress:
+        'Set TAKEWELL_PUBLIC_URL to the address that people open, such as https://takewell.example, and start Takewell again.',
       otherAddress: (url: string) => `The public address is ${url}, and this page was opened elsewhere.`,
       openThere: 'Open it there',
       workerWaits: 'The background worker comes with https.',

@@ -6,6 +6,7 @@ import type { alarms as english } from '../en/alarms.ts';
 export const alarms: typeof english = {
   alarms: {
     title: 'Alarmas',
+    ofService: 'Alarma del propio Takewell',
     active: 'En vigor',
     recent: 'Anteriores',
     showAll: (count) => `Mostrar las ${count}`,

@@ -31,6 +31,7 @@ export const overview: typeof english = {
     takenBy: (person, time) => `confirmada por ${person}, ${time}`,
     taken: (time) => `confirmada ${time}`,
     returned: (time) => `de nuevo en el plan desde ${time}; confirme para cerrarla`,
+    serviceOver: (time) => `terminada desde ${time}; confirme para cerrarla`,
     shelvedUntil: (time, reason) => `aplazada hasta ${time}: ${reason}`,
     setAside: {
       suppressed: 'en silencio mientras el aire está alterado',

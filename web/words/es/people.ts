@@ -50,10 +50,14 @@ export const people: typeof english = {
       met: 'Listo',
       missing: 'Falta',
       secure: (origin) => `La página es segura: ${origin}.`,
-      notSecure: (origin) => `${origin} no es segura. Los teléfonos solo aceptan avisos de direcciones https.`,
+      notSecure: (origin) =>
+        `${origin} no es segura. Los teléfonos solo aceptan avisos de direcciones https: pida una a quien lleva Takewell.`,
       address: (url) => `Abierta en la dirección pública, ${url}.`,
       noAddress:
-        'No hay dirección pública (TAKEWELL_PUBLIC_URL): los enlaces de los avisos quizá no funcionen desde fuera.',
+        'Takewell no sabe en qué dirección lo abre usted, así que los enlaces de los avisos quizá no funcionen en su teléfono. Pida a quien lleva Takewell que ponga esa dirección.',
+      forOperator: 'Para quien lleva Takewell',
+      setAddress:
+        'Ponga en TAKEWELL_PUBLIC_URL la dirección que abre la gente, por ejemplo https://takewell.example, y arranque Takewell otra vez.',
       otherAddress: (url) => `La dirección pública es ${url}, y esta página se abrió en otra.`,
       openThere: 'Abrir allí',
       workerWaits: 'El ayudante de fondo llega con https.',

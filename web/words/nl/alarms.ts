@@ -6,6 +6,7 @@ import type { alarms as english } from '../en/alarms.ts';
 export const alarms: typeof english = {
   alarms: {
     title: 'Alarmen',
+    ofService: 'Alarm van Takewell zelf',
     active: 'Van kracht',
     recent: 'Eerder',
     showAll: (count) => `Toon alle ${count}`,

@@ -31,6 +31,7 @@ export const overview: typeof english = {
     takenBy: (person, time) => `bevestigd door ${person}, ${time}`,
     taken: (time) => `bevestigd ${time}`,
     returned: (time) => `sinds ${time} weer binnen het plan; bevestig om het te sluiten`,
+    serviceOver: (time) => `voorbij sinds ${time}; bevestig om het te sluiten`,
     shelvedUntil: (time, reason) => `uitgesteld tot ${time}: ${reason}`,
     setAside: {
       suppressed: 'stil zolang de lucht verstoord is',

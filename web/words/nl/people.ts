@@ -50,10 +50,14 @@ export const people: typeof english = {
       met: 'In orde',
       missing: 'Ontbreekt',
       secure: (origin) => `De pagina is beveiligd: ${origin}.`,
-      notSecure: (origin) => `${origin} is niet beveiligd. Telefoons nemen alleen meldingen van https-adressen aan.`,
+      notSecure: (origin) =>
+        `${origin} is niet beveiligd. Telefoons nemen alleen meldingen van https-adressen aan: vraag er een aan wie Takewell beheert.`,
       address: (url) => `Geopend op het openbare adres, ${url}.`,
       noAddress:
-        'Er is geen openbaar adres ingesteld (TAKEWELL_PUBLIC_URL): links in meldingen werken buiten misschien niet.',
+        'Takewell weet niet op welk adres je het opent, dus links in meldingen werken op je telefoon misschien niet. Vraag wie Takewell beheert dat adres in te vullen.',
+      forOperator: 'Voor wie Takewell beheert',
+      setAddress:
+        'Zet TAKEWELL_PUBLIC_URL op het adres dat iedereen opent, zoals https://takewell.example, en start Takewell opnieuw.',
       otherAddress: (url) => `Het openbare adres is ${url}, en deze pagina is elders geopend.`,
       openThere: 'Open het daar',
       workerWaits: 'De achtergrondhulp komt met https.',

@@ -1,12 +1,14 @@
 // Heat ahead as a rule: when it warns, what it leaves to heat, and how its alarm leaves without asking anybody for anything.
 
 import { describe, expect, it } from 'vitest';
-import type { Level } from '../../../../shared/alarms/alarm.ts';
+import type { Level, RuleId } from '../../../../shared/alarms/alarm.ts';
 import { heatAhead } from '../../../../shared/alarms/rules/heat-ahead.ts';
 import type { Scene } from '../../../../shared/alarms/rules/rule.ts';
-import { sayAlarm } from '../../../../shared/alarms/say-alarm.ts';
+import { adviseOnAlarm, sayAlarm } from '../../../../shared/alarms/say-alarm.ts';
+import type { Language } from '../../../../shared/languages.ts';
 import { plainEnglish } from '../../../../shared/plain-english.ts';
 import { MINUTE_MS, SECOND_MS } from '../../../../shared/units.ts';
+import { wordsOf } from '../../../../shared/words/words-of.ts';
 import { acknowledge, runWatch, shelve, told } from '../run-watch.ts';
 import { climateOf, NOON_MS, sceneAt } from '../scenes.ts';
 
@@ -91,6 +93,30 @@ describe('a warning', () => {
     expect(told(watch.see(16 * MINUTE_MS, air(26.2, 0.02)))).toEqual([
       'heat-ahead returned: unacknowledged → returned-unacknowledged',
     ]);
+  });
+});
+
+describe('what it says when the limit is passed, and heat waits for its delay', () => {
+  const said = (value: number, passedMs: number | null, language: Language) => {
+    const watch = runWatch();
+    watch.see(0, air(27.5, 0.9));
+    const ahead = { ...foretold(1), expected: () => ({ ...expected, atMs: NOON_MS, passedMs }) };
+    watch.see(MINUTE_MS, { climate: climateOf(value, 90), ahead });
+    const alarm = watch.alarm('heat-ahead') ?? expect.fail();
+    const saying = { words: wordsOf[language], temperatureUnit: '°C' } as const;
+    return [sayAlarm(alarm, NOON_MS + MINUTE_MS, saying), adviseOnAlarm(alarm, saying)];
+  };
+
+  it.each<[string, number, number | null, Language, string, RuleId]>([
+    ['at the limit it has not come', 28, null, 'en', '↑ Heat ahead: 28.0 °C, reaches 28 °C any minute', 'heat-ahead'],
+    ['above it it has', 28.1, NOON_MS, 'en', '↑ Heat has come: 28.1 °C, above 28 °C for 1 min', 'heat'],
+    ['nobody saw when', 28.1, null, 'en', '↑ Heat has come: 28.1 °C, above 28 °C already', 'heat'],
+    ['in Dutch', 28.6, NOON_MS, 'nl', '↑ De hitte is er: 28,6 °C, al 1 min boven 28 °C', 'heat'],
+    ['in Dutch, nobody saw when', 28.6, null, 'nl', '↑ De hitte is er: 28,6 °C, al boven 28 °C', 'heat'],
+    ['in Spanish', 28.6, NOON_MS, 'es', '↑ Ya hace calor: 28,6 °C, por encima de 28 °C desde hace 1 min', 'heat'],
+    ['in Spanish, nobody saw when', 28.6, null, 'es', '↑ Ya hace calor: 28,6 °C, ya por encima de 28 °C', 'heat'],
+  ])('%s', (_why, value, passedMs, language, sentence, advised) => {
+    expect(said(value, passedMs, language)).toEqual([sentence, wordsOf[language].alarms.advice[advised]]);
   });
 });
 

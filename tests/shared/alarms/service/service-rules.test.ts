@@ -1,12 +1,16 @@
 // The rules about the service itself: both sides of each limit, and the whole way of an alarm through the reducer.
+
 import { describe, expect, it } from 'vitest';
 import { type RuleId, SERVICE_ID } from '../../../../shared/alarms/alarm.ts';
 import { reduceService } from '../../../../shared/alarms/reduce.ts';
 import { sayAlarm } from '../../../../shared/alarms/say-alarm.ts';
 import type { PersonReach, ReachNow, ServiceScene } from '../../../../shared/alarms/service/service-scene.ts';
 import { type ChamberWatch, emptyWatch } from '../../../../shared/alarms/watch-state.ts';
+import { finding } from '../../../../shared/finding.ts';
 import { plainEnglish } from '../../../../shared/plain-english.ts';
+import type { Saying } from '../../../../shared/saying.ts';
 import { DAY_MS, HOUR_MS, MINUTE_MS, SECOND_MS } from '../../../../shared/units.ts';
+import { wordsOf } from '../../../../shared/words/words-of.ts';
 
 const NOON_MS = Date.UTC(2026, 2, 1, 12);
 const tent = { chamberId: 'c1', chamberName: 'Tent 1', batchCode: 'A-12' };
@@ -30,9 +34,9 @@ function watchFor(
     for (const effect of step.effects)
       if (effect.type === 'alarm-changed') told.push(`${effect.alarm.rule} ${effect.change} ${effect.alarm.priority}`);
   }
-  const say = (rule: RuleId, atMs: number) => {
+  const say = (rule: RuleId, atMs: number, saying: Saying = plainEnglish) => {
     const alarm = Object.values(state.entries).find((entry) => entry.rule === rule)?.alarm;
-    return alarm ? sayAlarm(alarm, atMs, plainEnglish) : null;
+    return alarm ? sayAlarm(alarm, atMs, saying) : null;
   };
   return { state, told, say };
 }
@@ -50,15 +54,20 @@ const reach = (more: Partial<ReachNow> = {}): ReachNow => ({
 
 it.each([
   { scene: {}, forMs: HOUR_MS, told: [], why: 'all is well' },
-  { scene: { brokerTrouble: 'gone' }, forMs: 119 * SECOND_MS, told: [], why: 'a broker may be restarted' },
   {
-    scene: { brokerTrouble: 'gone' },
+    scene: { brokerTrouble: finding('brokerLost', 'mqtt://b') },
+    forMs: 119 * SECOND_MS,
+    told: [],
+    why: 'a broker may be restarted',
+  },
+  {
+    scene: { brokerTrouble: finding('brokerLost', 'mqtt://b') },
     forMs: 2 * MINUTE_MS,
     told: ['broker-lost occurred critical'],
     why: 'tents are blind',
   },
   {
-    scene: { brokerTrouble: 'gone', openBatches: [] },
+    scene: { brokerTrouble: finding('brokerLost', 'mqtt://b'), openBatches: [] },
     forMs: 2 * MINUTE_MS,
     told: ['broker-lost occurred medium'],
     why: 'nothing is in the tents',
@@ -70,9 +79,14 @@ it.each([
     told: ['disk-nearly-full occurred high'],
     why: 'less than a tenth is left',
   },
-  { scene: { disk: { freePercent: 50, storeTrouble: 'x' } }, forMs: 5 * SECOND_MS, told: [], why: 'a moment only' },
   {
-    scene: { disk: { freePercent: 0, storeTrouble: 'x' } },
+    scene: { disk: { freePercent: 50, storeTrouble: finding('diskFull') } },
+    forMs: 5 * SECOND_MS,
+    told: [],
+    why: 'a moment only',
+  },
+  {
+    scene: { disk: { freePercent: 0, storeTrouble: finding('diskFull') } },
     forMs: 10 * SECOND_MS,
     told: ['disk-nearly-full occurred critical'],
     why: 'readings are not stored',
@@ -89,10 +103,37 @@ it.each([
 
 describe('words', () => {
   it('say which batches are blind', () => {
-    const { say } = watchFor({ brokerTrouble: 'The broker mqtt://b is not reached.' }, 3 * MINUTE_MS);
+    const { say } = watchFor({ brokerTrouble: finding('brokerLost', 'mqtt://b') }, 3 * MINUTE_MS);
     expect(say('broker-lost', NOON_MS + 5 * MINUTE_MS)).toBe(
-      '✕ No readings come in, for 5 min: The broker mqtt://b is not reached. Not measured: Tent 1 (A-12)',
+      '✕ No readings come in, for 5 min: the broker mqtt://b is not reached. Not measured: Tent 1 (A-12)',
     );
+  });
+
+  it.each([
+    {
+      rule: 'broker-lost' as const,
+      scene: { brokerTrouble: finding('brokerFails', 'mqtt://b', 'connect ECONNREFUSED') },
+      said: '✕ Er komen geen metingen binnen, al 16 min: de broker mqtt://b is niet bereikbaar (connect ECONNREFUSED). Niet gemeten: Tent 1 (A-12)',
+    },
+    {
+      rule: 'disk-nearly-full' as const,
+      scene: { disk: { freePercent: 0, storeTrouble: finding('storeUnusable', 'SQLITE_IOERR') } },
+      said: '▦ Metingen worden niet opgeslagen, al 16 min: de gegevensmap is nu niet te gebruiken (SQLITE_IOERR): controleer de schijf en de rechten',
+    },
+    {
+      rule: 'delivery-failing' as const,
+      scene: {
+        reach: reach({
+          people: [
+            person({ ways: [{ channel: 'email', works: false, trouble: finding('mailSignIn', 'mail.b', 535) }] }),
+          ],
+        }),
+      },
+      said: '✉ Alarmen bereiken Ada niet, al 16 min: mail.b accepteert gebruiker en wachtwoord niet (535): vul ze opnieuw in',
+    },
+  ])('of $rule say what is wrong in the language of who hears it', ({ rule, scene, said }) => {
+    const { say } = watchFor(scene, 16 * MINUTE_MS);
+    expect(say(rule, NOON_MS + 16 * MINUTE_MS, { words: wordsOf.nl, temperatureUnit: '°C' })).toBe(said);
   });
 
   it.each([
@@ -152,7 +193,7 @@ describe('the disk', () => {
 });
 
 describe('whom alerts reach', () => {
-  const fails = { channel: 'web-push', works: false, trouble: 'the phone is gone' };
+  const fails = { channel: 'web-push', works: false, trouble: finding('phoneTakesNoMore', 410) };
   it.each([
     { reach: reach(), told: [], why: 'one way works' },
     {

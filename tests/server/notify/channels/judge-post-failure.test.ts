@@ -1,6 +1,8 @@
 import { expect, test } from 'vitest';
+import { judgePostFailure } from '../../../../server/notify/channels/judge-post-failure.ts';
 import { readRetryAfter } from '../../../../server/notify/channels/read-retry-after.ts';
-import { sayPostFailure } from '../../../../server/notify/channels/say-post-failure.ts';
+import { sayFinding } from '../../../../shared/finding.ts';
+import { plainEnglish } from '../../../../shared/plain-english.ts';
 
 const withCode = (code: string) => Object.assign(new Error('raw'), { code });
 const aborted = Object.assign(new Error('raw'), { name: 'AbortError', code: 'ABORT_ERR' });
@@ -21,7 +23,7 @@ test.each([
   [new TypeError('raw'), 'sending to hook.example failed (TypeError)'],
   ['a text', 'sending to hook.example failed (unknown)'],
 ])('a failure in plain words, without the raw message: %s', (error, words) => {
-  expect(sayPostFailure(error, 'hook.example', 10_000)).toBe(words);
+  expect(sayFinding(judgePostFailure(error, 'hook.example', 10_000), plainEnglish.words)).toBe(words);
 });
 
 const date = 'Sun, 01 Mar 2026 12:00:00 GMT';

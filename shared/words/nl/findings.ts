@@ -1,0 +1,67 @@
+// What a part of the service found, in Dutch, each a clause.
+import type { SharedWords } from '../shared-words.ts';
+
+export const findings: SharedWords['findings'] = {
+  asWritten: (text) => text,
+  notWebAddress: () => 'het adres is geen webadres',
+  localAddress: (host) =>
+    `${host} is deze machine zelf of een link-local adres: neem een ander adres, of sta lokale adressen toe`,
+  nameNotFound: (host) => `de naam van ${host} is niet te vinden: controleer het adres en de weg naar internet`,
+  nameNotNow: (host) => `de naam van ${host} kan nu niet worden opgezocht: controleer de weg naar internet`,
+  refusesConnection: (host) => `${host} weigert de verbinding: draait het wel?`,
+  brokeOff: (host) => `${host} verbrak de verbinding`,
+  outOfReach: (host) => `${host} is niet bereikbaar: controleer het netwerk`,
+  noAnswerWithin: (host, seconds) => `${host} antwoordde niet binnen ${seconds} s`,
+  badCertificate: (host, code) => `het certificaat van ${host} is niet te vertrouwen (${code})`,
+  sendingFailed: (host, code) => `sturen naar ${host} mislukte (${code})`,
+  answers: (status) => `het antwoordt ${status}`,
+  notSent: () => 'het kon niet worden verstuurd: in het logboek van de dienst staat waarom',
+  pushTaken: (host, status) => `aangenomen door ${host} (${status})`,
+  phoneTakesNoMore: (status) =>
+    `deze telefoon neemt geen meldingen meer aan (${status}): voeg hem op de telefoon zelf opnieuw toe`,
+  pushAsksToWait: (status) => `de pushdienst vraagt om te wachten (${status})`,
+  pushInTrouble: (status) => `de pushdienst heeft een storing (${status})`,
+  pushTooLarge: (status) => `het bericht is te groot voor de pushdienst (${status})`,
+  pushSignature: (status) =>
+    `de pushdienst accepteert onze handtekening niet (${status}): controleer de klok van deze computer; klopt die, voeg de telefoon dan opnieuw toe`,
+  pushRefused: (status) =>
+    `de pushdienst weigert het bericht (${status}): voeg de telefoon op de telefoon zelf opnieuw toe`,
+  phoneAddress: () => 'het adres is geen webadres: verwijder de telefoon en voeg hem opnieuw toe',
+  phoneKeyGone: () =>
+    'de sleutel waarmee hij is toegevoegd is er niet meer: verwijder de telefoon en voeg hem opnieuw toe',
+  phoneSeal: (said) =>
+    `het kan voor deze telefoon niet worden versleuteld (${said}): verwijder de telefoon en voeg hem opnieuw toe`,
+  webhookTook: (status) => `aangenomen door de webhook (${status})`,
+  webhookElsewhere: (status) =>
+    `de webhook verwijst door (${status}): vul het uiteindelijke adres in, omleidingen worden niet gevolgd`,
+  webhookAsksToWait: (status) => `de webhook vraagt om te wachten (${status})`,
+  webhookInTrouble: (status) => `de webhook heeft een storing (${status})`,
+  webhookRefuses: (status) => `de webhook weigert de melding (${status}): controleer het adres en wat hij verwacht`,
+  mailTaken: (host, to) => `aangenomen door ${host} voor ${to}`,
+  mailSignIn: (host, code) => `${host} accepteert gebruiker en wachtwoord niet (${code}): vul ze opnieuw in`,
+  mailNoSignIn: (host) => `bij ${host} kan onze gebruiker zich niet aanmelden: controleer gebruiker en beveiliging`,
+  mailAddressRefused: (host, to, code) => `${host} weigert het adres ${to} (${code}): verbeter het`,
+  mailAddressDeferred: (host, to, code) => `${host} stelt het adres ${to} uit (${code})`,
+  mailSenderRefused: (host, code) => `${host} weigert de afzender van onze mails (${code}): vul een andere in`,
+  mailRefused: (host, code) => `${host} weigert het bericht (${code})`,
+  mailLater: (host, code) => `${host} vraagt om later terug te komen (${code})`,
+  mailNoStartTls: (host, port) => `${host} biedt geen STARTTLS op poort ${port}: kies een andere poort of beveiliging`,
+  mailNoTls: (host, port) => `${host} spreekt geen TLS op poort ${port}: kies een andere beveiliging`,
+  mailOtherSpeech: (host, port) => `${host} verstaat dit niet op poort ${port}: kies een andere beveiliging`,
+  mailCertificate: (host) => `het certificaat van ${host} is niet te vertrouwen`,
+  mailNoAnswer: (host) => `${host} antwoordde niet op tijd`,
+  mailNoAnswerOn: (host, port) => `${host} antwoordde niet op tijd op poort ${port}`,
+  brokerSilent: (url) => `de broker ${url} heeft nog niet geantwoord`,
+  brokerLost: (url) => `de broker ${url} is niet bereikbaar`,
+  brokerFails: (url, said) => `de broker ${url} is niet bereikbaar (${said})`,
+  brokerRefuses: (said) => `de broker weigert de abonnementen (${said})`,
+  ownBrokerShut: () => 'de ingebouwde broker luistert niet',
+  brokerNotOpen: () => 'de broker is nog niet open',
+  diskFull: () => 'de schijf is vol: maak ruimte; tot dan wachten de metingen bij de nodes',
+  storeUnusable: (code) => `de gegevensmap is nu niet te gebruiken (${code}): controleer de schijf en de rechten`,
+  personGone: () => 'de persoon is verwijderd',
+  phoneGone: () => 'de telefoon is verwijderd',
+  emailOff: () => 'e-mail is uitgeschakeld',
+  noAddress: () => 'de persoon heeft geen e-mailadres meer',
+  webhookGone: () => 'de webhook is verwijderd',
+};
