@@ -19,9 +19,9 @@ export interface Books {
 export async function openBooks(store: Store, clock: Clock): Promise<Books> {
   const site = await openSite(store);
   const targets = await openTargets(store);
-  const probes = await openProbeBook(store, clock.nowMs());
-  const duty = await openDutyBook(store, site, targets.all);
   const outage = await openOutageBook(store);
+  const probes = await openProbeBook(store, clock.nowMs(), outage.memory().setBack);
+  const duty = await openDutyBook(store, site, targets.all);
   const watch = await openWatch({ store, site, probes, telling: duty, outage });
   return { site, targets, duty, outage, watch };
 }

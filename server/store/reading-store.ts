@@ -104,7 +104,7 @@ export function openReadingStore(db: Database): Store['readings'] {
   const page = db.prepare<[number, number, number], ReadingRow>(
     `${columns} AND t >= ? AND t <= ? ORDER BY t LIMIT ${PAGE}`,
   );
-  const newest = db.prepare<[number], ReadingRow>(`${columns} ORDER BY t DESC LIMIT 1`);
+  const newest = db.prepare<[number, number], ReadingRow>(`${columns} AND t <= ? ORDER BY t DESC LIMIT 1`);
   const count = db.prepare<[], { n: number }>('SELECT coalesce(sum(readings), 0) n FROM minutes');
   const mean = db.prepare<[number, number, number], Pick<BucketRow, 'tSum' | 'tCount' | 'hSum' | 'hCount'>>(
     `SELECT sum(temperature_sum) tSum, sum(temperature_count) tCount, sum(humidity_sum) hSum, sum(humidity_count) hCount
@@ -134,8 +134,8 @@ export function openReadingStore(db: Database): Store['readings'] {
         await new Promise((resolve) => setImmediate(resolve));
       }
     },
-    async newest(probe) {
-      const row = guarded(() => newest.get(probe));
+    async newest(probe, toMs = Number.MAX_SAFE_INTEGER) {
+      const row = guarded(() => newest.get(probe, toMs));
       return row === undefined ? null : toReading(row);
     },
     async buckets(probe, { fromMs, bucketMs, count: wanted }) {

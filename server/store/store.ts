@@ -283,7 +283,8 @@ export interface Store {
   readonly readings: {
     /** In time order, both ends included, paged by time so that memory stays flat. */
     range(probe: number, fromMs: number, toMs: number): AsyncIterable<Reading>;
-    newest(probe: number): Promise<Reading | null>;
+    /** The newest, or the newest that is dated no later than `toMs`. */
+    newest(probe: number, toMs?: number): Promise<Reading | null>;
     buckets(probe: number, query: { fromMs: number; bucketMs: number; count: number }): Promise<ClimateBucket[]>;
     /** Mean of the good readings, by minutes. */
     mean(probe: number, fromMs: number, toMs: number): Promise<{ temperature: number | null; humidity: number | null }>;

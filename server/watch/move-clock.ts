@@ -1,6 +1,7 @@
 // What the watch holds, under a clock that was set: delays that run go on, and nothing of a probe may lie in the future, or it would look fresh,
 // and be deaf, until that comes.
 import { moveDelays } from '../../shared/alarms/move-delays.ts';
+import type { SetBack } from '../../shared/alarms/service/follow-outage.ts';
 import type { ChamberWatch } from '../../shared/alarms/watch-state.ts';
 import { freshQuality } from '../../shared/readings/quality/quality-run.ts';
 import { MINUTE_MS } from '../../shared/units.ts';
@@ -23,6 +24,17 @@ export function probeUnderClock(state: ProbeState, nowMs: number): ProbeState {
     watchedSinceMs: nowMs,
     countsFromMs: Math.min(countsFromMs, nowMs),
   };
+}
+
+/** What is remembered of a clock that was set back just now, so that a restart neither tells it again nor takes what was dated by it for fresh. */
+export function setBackAt(nowMs: number, before: SetBack | null, probes: Iterable<ProbeState>): SetBack {
+  const stored = [...probes].map(({ newest, storedToMs }) => Math.max(newest?.timeMs ?? 0, storedToMs));
+  return { atMs: nowMs, aheadToMs: Math.max(nowMs, before?.aheadToMs ?? nowMs, ...stored) };
+}
+
+/** True for a reading that was dated by a clock which has been set back since, and lies ahead of what may be heard now. */
+export function isDatedAhead(timeMs: number, setBack: SetBack | null, nowMs: number): boolean {
+  return setBack !== null && timeMs <= setBack.aheadToMs && timeMs > nowMs + MOST_AHEAD_MS;
 }
 
 interface MovedWatches {

@@ -14,7 +14,9 @@ export interface OutageBook {
 }
 
 export async function openOutageBook(store: Pick<Store, 'settings'>): Promise<OutageBook> {
-  let memory = ((await store.settings.get(OUTAGE_SETTING)) as OutageMemory | undefined) ?? noOutage;
+  // What an earlier version did not keep is as if nothing had happened.
+  const kept = (await store.settings.get(OUTAGE_SETTING)) as Partial<OutageMemory> | undefined;
+  let memory: OutageMemory = { ...noOutage, ...kept };
   let lateMs: number | null = null;
   return {
     memory: () => memory,

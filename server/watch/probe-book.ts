@@ -1,10 +1,12 @@
 // What the service knows of each probe right now: its row, its newest reading, the memory of its quality tests. A draft holds changes back
 // until they are committed: a decision that could not be stored never happened.
+import type { SetBack } from '../../shared/alarms/service/follow-outage.ts';
 import { type Calibration, calibrate } from '../../shared/readings/calibration.ts';
 import type { ProbeNow } from '../../shared/readings/chamber-climate.ts';
 import { freshQuality, type QualityState } from '../../shared/readings/quality/quality-run.ts';
 import type { Reading } from '../../shared/readings/reading.ts';
 import type { Probe, Store, StoredCalibration } from '../store/store.ts';
+import { isDatedAhead, MOST_AHEAD_MS } from './move-clock.ts';
 
 export interface ProbeState {
   readonly probe: Probe;
@@ -34,8 +36,12 @@ export interface ProbeBook {
   nextNumber(): number;
 }
 
-/** Loads all probes with their newest readings. `startedMs`: silence is counted from here at the earliest. */
-export async function openProbeBook(store: Store, startedMs: number): Promise<ProbeBook> {
+/** Loads all probes with their newest readings. `startedMs`: silence is counted from here at the earliest. `setBack`: the clock was, before that. */
+export async function openProbeBook(
+  store: Store,
+  startedMs: number,
+  setBack: SetBack | null = null,
+): Promise<ProbeBook> {
   const states = new Map<string, ProbeState>();
   const keyById = new Map<string, string>();
   // Every reading changes a state, and hardly ever where a probe stands: which keys stand where is found again after such a move only.
@@ -50,15 +56,17 @@ export async function openProbeBook(store: Store, startedMs: number): Promise<Pr
   };
   const histories = await store.calibrations.list();
   for (const probe of await store.probes.list()) {
-    const newest = await store.readings.newest(probe.number);
+    const stored = await store.readings.newest(probe.number);
+    const isAhead = stored !== null && isDatedAhead(stored.timeMs, setBack, startedMs);
+    const newest = isAhead ? await store.readings.newest(probe.number, startedMs + MOST_AHEAD_MS) : stored;
     put({
       probe,
       newest,
-      storedToMs: newest?.timeMs ?? 0,
+      storedToMs: stored?.timeMs ?? 0,
       calibrations: calibrationsOf(histories, probe.number),
       quality: newest === null ? freshQuality : null,
       watchedSinceMs: startedMs,
-      countsFromMs: probe.placement?.fromMs ?? 0,
+      countsFromMs: countsFrom(probe.placement, setBack, startedMs),
     });
   }
   const statesOf = (keys: readonly string[] = []) => keys.flatMap((key) => states.get(key) ?? []);
@@ -75,6 +83,12 @@ export async function openProbeBook(store: Store, startedMs: number): Promise<Pr
     put,
     nextNumber: () => lastNumber + 1,
   };
+}
+
+/** A probe that was placed by the clock before counts since it was set back. */
+function countsFrom(placement: Probe['placement'], setBack: SetBack | null, nowMs: number): number {
+  const fromMs = placement?.fromMs ?? 0;
+  return setBack !== null && fromMs > nowMs ? Math.min(fromMs, setBack.atMs) : fromMs;
 }
 
 /**

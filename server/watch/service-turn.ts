@@ -15,6 +15,7 @@ import type { Commit, Store } from '../store/store.ts';
 import type { ClockLook } from './clock-watch.ts';
 import type { Decision } from './decision.ts';
 import { gatherOutage } from './gather-outage.ts';
+import { setBackAt } from './move-clock.ts';
 import { OUTAGE_SETTING, type OutageBook } from './outage-book.ts';
 import { diskNow, type ServiceSenses } from './service-senses.ts';
 import type { Unstored } from './unstored.ts';
@@ -46,9 +47,9 @@ export function createServiceTurn(parts: ServiceTurnParts): (sinceLastMs: number
     const { jumpMs, stoppedMs } = parts.lookAtClock();
     const awayMs = Math.max(stoppedMs, sinceLastMs);
     const nowMs = clock.nowMs();
+    const before = jumpMs === null ? outage.memory() : afterJump(parts, jumpMs);
     const moved = jumpMs === null ? null : watch.moveClock(jumpMs, nowMs);
     moved?.apply();
-    const before = jumpMs === null ? outage.memory() : moveOutage(outage.memory(), jumpMs);
     const brokerTrouble = senses.brokerTrouble();
     const disk = await diskNow(senses);
     await tendBallast(parts, disk);
@@ -74,6 +75,13 @@ export function createServiceTurn(parts: ServiceTurnParts): (sinceLastMs: number
     const { changes, notices } = decision.work;
     if (changes.length + notices.length > 0) await announce({ alarms: changes, noticesWritten: notices.length > 0 });
   };
+}
+
+/** The memory under the clock as it is now. Ask before the probes are under it. */
+function afterJump({ outage, watch, clock }: ServiceTurnParts, jumpMs: number): OutageMemory {
+  const memory = moveOutage(outage.memory(), jumpMs);
+  if (jumpMs > 0) return memory;
+  return { ...memory, setBack: setBackAt(clock.nowMs(), memory.setBack, watch.probes.all()) };
 }
 
 /** The ballast is no reason to fail: it is tried again with the next round. */

@@ -21,8 +21,9 @@ export interface Stretch {
 
 /**
  * The stretch of a day between two times of day; an end that is not after its beginning lies on the next day. It is one piece, even where the
- * clock repeats an hour: it begins when the clock first shows `from` and ends when it first shows `to`. Null where nothing is left of it: both lie
- * in an hour that the clock skips, or on a day that the zone left out.
+ * clock repeats an hour: it begins when the clock first shows `from` and ends when it first shows `to`. Where the zone left the next day out
+ * altogether, the day after that is the next: a night goes on into it. Null where nothing is left of it: both lie in an hour that the clock skips,
+ * or it would begin on a day that the zone left out.
  */
 export function stretchOn(
   date: Temporal.PlainDate,
@@ -31,10 +32,16 @@ export function stretchOn(
 ): Stretch | null {
   const begins = Temporal.PlainTime.from(from);
   const ends = Temporal.PlainTime.from(to);
-  const endDate = Temporal.PlainTime.compare(ends, begins) > 0 ? date : date.add({ days: 1 });
+  const isWithinDay = Temporal.PlainTime.compare(ends, begins) > 0;
   const fromMs = timeOfDayOn(date, begins, zone);
-  const toMs = timeOfDayOn(endDate, ends, zone);
+  const toMs = timeOfDayOn(isWithinDay ? date : dayAfter(date, zone), ends, zone);
   return fromMs === null || toMs === null || toMs <= fromMs ? null : { fromMs, toMs };
+}
+
+/** The next day that there is in the zone: no zone has ever left out two in a row. */
+function dayAfter(date: Temporal.PlainDate, zone: string): Temporal.PlainDate {
+  const next = date.add({ days: 1 });
+  return isDay(next, zone) ? next : next.add({ days: 1 });
 }
 
 /**
@@ -62,7 +69,11 @@ export function timeOfDayOn(date: Temporal.PlainDate, time: Temporal.PlainTime, 
   const wanted = date.toPlainDateTime(time);
   const found = wanted.toZonedDateTime(zone, { disambiguation: 'earlier' });
   if (found.toPlainDateTime().equals(wanted)) return found.epochMilliseconds;
-  const dayExists = date.toZonedDateTime(zone).toPlainDate().equals(date);
   // In a gap "earlier" lies just before the shift, so that the next shift is the end of the gap.
-  return dayExists ? (found.getTimeZoneTransition('next') ?? found).epochMilliseconds : null;
+  return isDay(date, zone) ? (found.getTimeZoneTransition('next') ?? found).epochMilliseconds : null;
+}
+
+/** False for a day that the zone left out, as a place does that moves across the date line. */
+function isDay(date: Temporal.PlainDate, zone: string): boolean {
+  return date.toZonedDateTime(zone).toPlainDate().equals(date);
 }

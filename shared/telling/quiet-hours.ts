@@ -16,8 +16,9 @@ export function isQuiet({ quietFrom, quietTo }: QuietHours, zone: string, nowMs:
   if (quietFrom === null || quietTo === null) return false;
   if (quietFrom === quietTo) return true;
   const today = Temporal.Instant.fromEpochMilliseconds(Math.floor(nowMs)).toZonedDateTimeISO(zone).toPlainDate();
-  // The stretch of the evening before may go on into this day.
-  return [today, today.subtract({ days: 1 })].some((date) => {
+  // The stretch of the evening before may go on into this day, and a zone may have left out the day between.
+  return [0, 1, 2].some((days) => {
+    const date = today.subtract({ days });
     const stretch = stretchOn(date, { from: quietFrom, to: quietTo }, zone);
     return stretch !== null && stretch.fromMs <= nowMs && nowMs < stretch.toMs;
   });

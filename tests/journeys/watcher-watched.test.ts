@@ -70,6 +70,42 @@ it('hears a probe on when the clock is set back, and tells of it once', async ()
   ]);
 });
 
+it('tells a clock that was set back once, also when the service starts again before what is dated ahead is past', async () => {
+  const tent = await openTent();
+  await openBatch(tent);
+  await tent.stay(26, MINUTE_MS);
+  tent.clock.jump(-2 * HOUR_MS);
+  await tent.app.tick();
+  await tent.measure(28.5);
+  const again = await tent.reopen(10 * SECOND_MS);
+  await again.app.tick();
+  expect((await ofService(again)).map(({ sentence }) => sentence)).toEqual([
+    '◷ The clock of the machine was set back by 2 h 0 min',
+  ]);
+  expect((await again.chamber()).climate).toMatchObject({ temperature: 28.5 });
+  // A delay that runs goes on; it is not moved a second time.
+  await again.measure(28.5);
+  await again.app.tick();
+  expect(await again.alarms()).toEqual([]);
+  await again.stay(28.5, 50 * SECOND_MS);
+  expect((await again.alarms()).map(({ rule, since }) => [rule, since])).toEqual([['heat', '2026-03-01T10:01:00Z']]);
+});
+
+it('tells a clock that was set back while the service was away once, however often it starts again', async () => {
+  const tent = await openTent();
+  await openBatch(tent);
+  await tent.measure(26);
+  let back = await tent.reopen(-2 * HOUR_MS);
+  for (const restart of [1, 2]) {
+    await back.app.tick();
+    const jumps = (await ofService(back)).filter(({ rule }) => rule === 'clock-jumped');
+    expect(jumps, `before restart ${restart}`).toHaveLength(1);
+    back = await back.reopen(10 * SECOND_MS);
+  }
+  await back.app.tick();
+  expect((await ofService(back)).map(({ rule }) => rule)).toEqual(['clock-jumped']);
+});
+
 it('does not count the hours by which the clock is set forward', async () => {
   const tent = await openTent();
   await openBatch(tent);

@@ -12,6 +12,12 @@ const QUIET_MS = 20 * SECOND_MS;
 
 export type Outage = Pick<OutageFacts, 'cause' | 'fromMs' | 'toMs'>;
 
+/** The clock was set back, and that is told: it stood at `atMs` then, and what is stored up to `aheadToMs` was dated by the clock before. */
+export interface SetBack {
+  readonly atMs: number;
+  readonly aheadToMs: number;
+}
+
 export interface OutageMemory {
   /** When the watch last went round; null = never. */
   readonly aliveMs: number | null;
@@ -19,6 +25,8 @@ export interface OutageMemory {
   readonly lostSinceMs: number | null;
   /** A gap that is over and not yet told. */
   readonly settling: Outage | null;
+  /** The last time that the clock was set back; null = never. */
+  readonly setBack: SetBack | null;
 }
 
 export interface OutageRound {
@@ -38,7 +46,7 @@ export interface OutageStep {
   readonly due: Outage | null;
 }
 
-export const noOutage: OutageMemory = { aliveMs: null, lostSinceMs: null, settling: null };
+export const noOutage: OutageMemory = { aliveMs: null, lostSinceMs: null, settling: null, setBack: null };
 
 /** Takes one round of the watch into the memory. */
 export function followOutage(before: OutageMemory, round: OutageRound): OutageStep {
@@ -46,16 +54,17 @@ export function followOutage(before: OutageMemory, round: OutageRound): OutageSt
   const lostSinceMs = round.canHear ? null : (before.lostSinceMs ?? round.nowMs);
   const isDue = settling !== null && round.canHear && hasSettled(settling, round);
   return {
-    memory: { aliveMs: round.nowMs, lostSinceMs, settling: isDue ? null : settling },
+    memory: { ...before, aliveMs: round.nowMs, lostSinceMs, settling: isDue ? null : settling },
     due: isDue ? settling : null,
   };
 }
 
 /** The same memory under a clock that was moved by so much. */
-export function moveOutage({ aliveMs, lostSinceMs, settling }: OutageMemory, byMs: number): OutageMemory {
+export function moveOutage(memory: OutageMemory, byMs: number): OutageMemory {
+  const { aliveMs, lostSinceMs, settling } = memory;
   const move = (ms: number | null) => (ms === null ? null : ms + byMs);
   const moved = settling === null ? null : { ...settling, fromMs: settling.fromMs + byMs, toMs: settling.toMs + byMs };
-  return { aliveMs: move(aliveMs), lostSinceMs: move(lostSinceMs), settling: moved };
+  return { ...memory, aliveMs: move(aliveMs), lostSinceMs: move(lostSinceMs), settling: moved };
 }
 
 /** True while silence says nothing: no reading can come in, or what was buffered is still on its way. */

@@ -81,6 +81,21 @@ describe('who is on duty', () => {
   });
 });
 
+it('a night before a day that the zone left out goes on into the day after that, and the duty of the missing day does not happen', () => {
+  // In Apia Thursday, 29 December 2011, was followed by Saturday.
+  const spans: DutySpan[] = [
+    { personId: 'thu', weekday: 4, from: '22:00', to: '06:00' },
+    { personId: 'fri', weekday: 5, from: '06:00', to: '06:00' },
+    { personId: 'sat', weekday: 6, from: '06:00', to: '22:00' },
+  ];
+  const around = { fromMs: ms('2011-12-30T08:00:00Z'), toMs: ms('2011-12-31T08:00:00Z') };
+  expect(dutyPeriods(spans, 'Pacific/Apia', around)).toEqual([
+    { personId: 'thu', fromMs: ms('2011-12-30T08:00:00Z'), toMs: ms('2011-12-30T16:00:00Z') },
+    { personId: 'sat', fromMs: ms('2011-12-30T16:00:00Z'), toMs: ms('2011-12-31T08:00:00Z') },
+  ]);
+  expect(dutyGaps(spans, 'Pacific/Apia', around)).toEqual([]);
+});
+
 describe('gaps in the rota', () => {
   const week = { fromMs: ms('2026-03-02T00:00:00Z'), toMs: ms('2026-03-09T00:00:00Z') };
   const said = (gaps: readonly { fromMs: number; toMs: number }[]) =>

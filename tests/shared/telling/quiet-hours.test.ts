@@ -91,6 +91,35 @@ const nights: readonly { zone: string; why: string; rows: [string, string, strin
       ['02:15', '02:45', '2026-03-29T01:00:00Z', false, 'there is no such time that day'],
     ],
   },
+  {
+    zone: 'Pacific/Apia',
+    why: 'after 2011-12-29 comes 2011-12-31, at 10:00 UTC on the 30th',
+    rows: [
+      ['22:00', '06:30', '2011-12-30T07:59:59Z', false, '21:59:59 on the 29th'],
+      ['22:00', '06:30', '2011-12-30T08:00:00Z', true, '22:00 on the 29th'],
+      ['22:00', '06:30', '2011-12-30T09:59:59Z', true, 'to the last second of the 29th'],
+      ['22:00', '06:30', '2011-12-30T10:00:00Z', true, '00:00 on the 31st is the same night'],
+      ['22:00', '06:30', '2011-12-30T16:29:59Z', true, '06:29:59 on the 31st'],
+      ['22:00', '06:30', '2011-12-30T16:30:00Z', false, '06:30 on the 31st'],
+      ['22:00', '00:00', '2011-12-30T09:59:59Z', true, 'until midnight, which begins the 31st'],
+      ['22:00', '00:00', '2011-12-30T10:00:00Z', false, 'midnight'],
+      ['12:00', '13:00', '2011-12-29T22:59:59Z', true, '12:59:59 on the 29th'],
+      ['12:00', '13:00', '2011-12-30T10:00:00Z', false, 'there is no noon between'],
+      ['12:00', '13:00', '2011-12-30T22:00:00Z', true, '12:00 on the 31st'],
+      ['22:00', '06:30', '2011-12-31T08:00:00Z', true, '22:00 on the 31st, as ever'],
+      ['22:00', '06:30', '2011-12-31T16:30:00Z', false, '06:30 on the 1st, as ever'],
+    ],
+  },
+  {
+    zone: 'Pacific/Kwajalein',
+    why: 'after 1993-08-20 comes 1993-08-22, at 12:00 UTC on the 21st',
+    rows: [
+      ['22:00', '06:30', '1993-08-21T11:59:59Z', true, '23:59:59 on the 20th'],
+      ['22:00', '06:30', '1993-08-21T12:00:00Z', true, '00:00 on the 22nd'],
+      ['22:00', '06:30', '1993-08-21T18:29:59Z', true, '06:29:59 on the 22nd'],
+      ['22:00', '06:30', '1993-08-21T18:30:00Z', false, '06:30 on the 22nd'],
+    ],
+  },
 ];
 describe.each(nights)('where the clock of $zone is moved ($why)', ({ zone, rows }) => {
   it.each(rows)('quiet from %s to %s at %s is %s: %s', (quietFrom, quietTo, at, quiet) => {

@@ -9,7 +9,7 @@ import {
   type OutageMemory,
   type OutageRound,
 } from '../../../../shared/alarms/service/follow-outage.ts';
-import { MINUTE_MS, SECOND_MS } from '../../../../shared/units.ts';
+import { HOUR_MS, MINUTE_MS, SECOND_MS } from '../../../../shared/units.ts';
 
 const NOON_MS = Date.UTC(2026, 2, 1, 12);
 const calm = { awayMs: 5 * SECOND_MS, canHear: true, isEachHeard: false, lateMs: null };
@@ -95,10 +95,23 @@ describe('a broker that is lost', () => {
   });
 });
 
+it('goes on knowing that the clock was set back', () => {
+  const setBack = { atMs: NOON_MS - HOUR_MS, aheadToMs: NOON_MS + HOUR_MS };
+  expect(followOutage({ ...alive, setBack }, round(SECOND_MS)).memory).toMatchObject({
+    ...{ aliveMs: NOON_MS + SECOND_MS, setBack },
+  });
+});
+
 it('moves with a clock that is set', () => {
-  const memory = { aliveMs: 1, lostSinceMs: 2, settling: { cause: 'stopped', fromMs: 3, toMs: 4 } } as const;
+  const memory = {
+    aliveMs: 1,
+    lostSinceMs: 2,
+    settling: { cause: 'stopped', fromMs: 3, toMs: 4 },
+    setBack: null,
+  } as const;
   expect(moveOutage(memory, 10)).toEqual({
     ...{ aliveMs: 11, lostSinceMs: 12 },
     settling: { cause: 'stopped', fromMs: 13, toMs: 14 },
+    setBack: null,
   });
 });
