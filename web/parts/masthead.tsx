@@ -2,7 +2,7 @@
 import type { RefObject } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import { SECOND_MS, utcText } from '../../shared/units.ts';
-import { agoWords, spanWords } from '../age.ts';
+import { freshWords, spanWords } from '../age.ts';
 import { openAlarmCount } from '../chamber-store.ts';
 import { nowMs } from '../clock.ts';
 import { connection, heardMs } from '../live.ts';
@@ -61,7 +61,7 @@ function NavLink({ path, name }: { readonly path: string; readonly name: NavName
 
 function liveWords(now: number, heard: number | null, isLost: boolean): string {
   if (heard === null) return isLost ? words.live.none : words.live.connecting;
-  if (!isLost) return words.live.heard(agoWords(now - heard));
+  if (!isLost) return freshWords(now - heard);
   return now - heard < SECOND_MS ? words.live.none : words.live.lostShort(spanWords(now - heard));
 }
 
@@ -89,16 +89,27 @@ function Printed() {
   );
 }
 
-/** Closes the menu when something outside it is pressed. */
+/** Closes the menu when something outside it is pressed or gets the focus, and at Escape. */
 function useCloseOutside(menu: RefObject<HTMLDetailsElement | null>): void {
   useEffect(() => {
-    const close = (event: PointerEvent) => {
+    const close = ({ target }: Event) => {
       const { current } = menu;
-      if (current?.open === true && event.target instanceof Node && !current.contains(event.target))
-        current.open = false;
+      if (current?.open === true && target instanceof Node && !current.contains(target)) current.open = false;
+    };
+    const leave = ({ key }: KeyboardEvent) => {
+      const { current } = menu;
+      if (key !== 'Escape' || current?.open !== true) return;
+      current.open = false;
+      current.querySelector('summary')?.focus();
     };
     document.addEventListener('pointerdown', close);
-    return () => document.removeEventListener('pointerdown', close);
+    document.addEventListener('focusin', close);
+    document.addEventListener('keydown', leave);
+    return () => {
+      document.removeEventListener('pointerdown', close);
+      document.removeEventListener('focusin', close);
+      document.removeEventListener('keydown', leave);
+    };
   }, []);
 }
 

@@ -21,7 +21,8 @@ export const frame = {
   live: {
     connecting: 'connecting',
     none: 'no connection',
-    heard: (age: string) => `heard ${age}`,
+    fresh: 'up to date',
+    heard: (age: string) => `as of ${age}`,
     lost: (time: string, age: string) =>
       `No connection. What you see is from ${time}, ${age} old. It catches up by itself when the connection is back.`,
     underAMinute: 'less than a minute',

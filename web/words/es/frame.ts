@@ -23,7 +23,8 @@ export const frame: typeof english = {
   live: {
     connecting: 'conectando',
     none: 'sin conexión',
-    heard: (age) => `recibido ${age}`,
+    fresh: 'al día',
+    heard: (age) => `de ${age}`,
     lost: (time, age) =>
       `Sin conexión. Lo que ve es de las ${time}, hace ${age}. Se pone al día solo cuando vuelve la conexión.`,
     underAMinute: 'menos de un minuto',

@@ -23,7 +23,8 @@ export const frame: typeof english = {
   live: {
     connecting: 'verbinden',
     none: 'geen verbinding',
-    heard: (age) => `gehoord ${age}`,
+    fresh: 'actueel',
+    heard: (age) => `stand van ${age}`,
     lost: (time, age) =>
       `Geen verbinding. Wat je ziet is van ${time}, ${age} oud. Het haalt zichzelf bij zodra de verbinding terug is.`,
     underAMinute: 'minder dan een minuut',
