@@ -3,7 +3,7 @@ import type { Locator, Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import type { Batch } from '../../shared/healing/batch.ts';
 import { DAY_MS, HOUR_MS, MINUTE_MS } from '../../shared/units.ts';
-import { openBrowser, openPage, phone, signInOn } from '../support/browser.ts';
+import { openBrowser, openPage, phone, type Screen, signInOn, wallScreen } from '../support/browser.ts';
 import {
   comeToRest,
   expectAccessible,
@@ -16,9 +16,9 @@ import { MANAGER } from '../support/open-test-app.ts';
 import { storedReading } from '../support/open-test-store.ts';
 import { openAfterSteps } from '../support/venting-site.ts';
 
-async function look(page: Page, name: string): Promise<void> {
+async function look(page: Page, name: string, screen: Screen = phone): Promise<void> {
   await comeToRest(page);
-  await keepPicture(page, name, phone);
+  await keepPicture(page, name, screen);
   await expectNoSidewaysScroll(page, name);
   await expectAccessible(page, name);
 }
@@ -122,6 +122,10 @@ describe('what batches teach', () => {
     await section.getByText('Values as a table').click();
     await section.getByRole('columnheader', { name: 'OLD-5' }).waitFor();
     await look(page, 'learning');
+    await page.setViewportSize(wallScreen);
+    await look(page, 'learning', wallScreen);
+    await page.emulateMedia({ colorScheme: 'dark' });
+    await expectAccessible(page, 'learning on dark paper');
     expect(faults).toEqual([]);
   }, 60_000);
 });
