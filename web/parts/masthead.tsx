@@ -8,7 +8,7 @@ import { nowMs } from '../clock.ts';
 import { connection, heardMs } from '../live.ts';
 import { route } from '../navigation.ts';
 import type { PageName } from '../router.ts';
-import { maySetUp, session, zone } from '../session.ts';
+import { maySetUp, person, session, zone } from '../session.ts';
 import { words } from '../strings.ts';
 import { clockTime, shortDate, weekdayAndTime } from '../when.ts';
 
@@ -77,6 +77,16 @@ function LiveLine() {
   );
 }
 
+/** Who is signed in, where one looks for that; on a phone it stands in the menu. */
+function Me() {
+  const name = person.value?.name ?? '';
+  return (
+    <a class="me" href="/my-alerts" aria-label={words.nav.mineOf(name)}>
+      {name}
+    </a>
+  );
+}
+
 /** On paper: whose page this is and when it was printed, since paper grows old without saying so. */
 function Printed() {
   const heard = heardMs.value;
@@ -125,6 +135,7 @@ function MoreMenu() {
         {links.map(([path, name]) => (
           <NavLink key={name} path={path} name={name} />
         ))}
+        <a href="/my-alerts">{words.nav.mine}</a>
       </div>
     </details>
   );
@@ -152,6 +163,7 @@ export function Masthead() {
       </nav>
       {session.value?.demo === true && <p class="demo">{words.demo}</p>}
       <LiveLine />
+      <Me />
       <Printed />
     </header>
   );

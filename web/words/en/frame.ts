@@ -15,6 +15,8 @@ export const frame = {
     people: 'People',
     settings: 'Settings',
     more: 'More',
+    mine: 'My alerts, sign out',
+    mineOf: (name: string) => `${name}: my alerts, sign out`,
     open: (count: number) => `${many(count, 'alarm', 'alarms')} not acknowledged`,
   },
   demo: 'Demo data, invented',

@@ -17,6 +17,8 @@ export const frame: typeof english = {
     people: 'Personas',
     settings: 'Ajustes',
     more: 'Más',
+    mine: 'Mis avisos, cerrar sesión',
+    mineOf: (name) => `${name}: mis avisos, cerrar sesión`,
     open: (count) => `${many(count, 'alarma', 'alarmas')} sin confirmar`,
   },
   demo: 'Datos de demostración, inventados',

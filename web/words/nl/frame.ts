@@ -17,6 +17,8 @@ export const frame: typeof english = {
     people: 'Mensen',
     settings: 'Instellingen',
     more: 'Meer',
+    mine: 'Mijn meldingen, afmelden',
+    mineOf: (name) => `${name}: mijn meldingen, afmelden`,
     open: (count) => `${many(count, 'alarm', 'alarmen')} niet bevestigd`,
   },
   demo: 'Demogegevens, verzonnen',
