@@ -19,6 +19,14 @@ export function agoWords(spanMs: number): string {
   return spanMs < 5 * SECOND_MS ? words.age.justNow : words.age.ago(spanWords(spanMs));
 }
 
+/** The service gives a pulse every twenty seconds: while one of them can still be on its way there is nothing to think about. */
+const FRESH_MS = 30 * SECOND_MS;
+
+/** How old what a page shows is, by when the service was last heard: "up to date", else "as of 35 s ago". */
+export function freshWords(heardAgoMs: number): string {
+  return heardAgoMs < FRESH_MS ? words.live.fresh : words.live.heard(agoWords(heardAgoMs));
+}
+
 /** True when a value is older than its probe's allowed silence, or has no time at all: it must not look fresh. */
 export function isOld(at: string | null, nowMs: number, silenceMs: number): boolean {
   return at === null || nowMs - Date.parse(at) > silenceMs;

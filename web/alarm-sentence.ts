@@ -1,5 +1,6 @@
 // An alarm in the reader's language and unit, said from its fields and without its shape, since the page draws its own.
 
+import { instantRules } from '../shared/alarms/alarm.ts';
 import { adviseOnAlarm, alarmParts, type SaidAlarm } from '../shared/alarms/say-alarm.ts';
 import type { AlarmView } from '../shared/api/alarms.ts';
 import { readFinding } from '../shared/finding.ts';
@@ -22,9 +23,10 @@ export function alarmSentence(alarm: AlarmView, nowMs = slowNowMs.value): string
   return sentence.replace(numberAndUnit, '$1\u00a0$2');
 }
 
-/** What to do first. */
+/** What to do first; '' when it is over, since there is nothing to do any more. */
 export function alarmAdvice(alarm: AlarmView): string {
-  return adviseOnAlarm(saidAlarm(alarm), saying());
+  const isOver = alarm.level === 0 && !instantRules.includes(alarm.rule);
+  return isOver ? '' : adviseOnAlarm(saidAlarm(alarm), saying());
 }
 
 function saidAlarm(alarm: AlarmView): SaidAlarm {

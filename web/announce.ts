@@ -10,6 +10,9 @@ export interface Note extends Announcement {
 }
 
 const noteMs = 4_500;
+/** What is longer than a few words stands longer: ours, about 15 letters a second. */
+const msALetter = 65;
+const shortLetters = 40;
 let nextKey = 1;
 
 export const polite = signal<Announcement | undefined>(undefined);
@@ -27,9 +30,12 @@ export function showNote(text: string, isProblem = false): void {
   const shown: Note = { text, isProblem, key: nextKey++ };
   note.value = shown;
   if (isProblem) return;
-  setTimeout(() => {
-    if (note.value?.key === shown.key) note.value = undefined;
-  }, noteMs);
+  setTimeout(
+    () => {
+      if (note.value?.key === shown.key) note.value = undefined;
+    },
+    noteMs + Math.max(0, text.length - shortLetters) * msALetter,
+  );
 }
 
 export function closeNote(): void {

@@ -2,6 +2,7 @@
 import { render } from 'preact';
 import { useEffect } from 'preact/hooks';
 import { startClock } from './clock.ts';
+import { keepFocus } from './keep-focus.ts';
 import { fetchPagesWhen, route, startNavigation } from './navigation.ts';
 import { isOutdated, watchVersion } from './new-version.ts';
 import { AlarmsPage } from './pages/alarms-page.tsx';
@@ -87,6 +88,7 @@ export function startApp(host: HTMLElement): void {
   watchSession();
   startClock();
   startNavigation();
+  keepFocus();
   fetchPagesWhen(() => isOutdated.peek());
   watchVersion();
   void loadSession();

@@ -9,11 +9,9 @@ import './style/duty.css';
 import './style/dark.css';
 import './style/print.css';
 import { loadWords } from './load-words.ts';
-import { readerLanguage } from './reader-language.ts';
 
 async function start(host: HTMLElement): Promise<void> {
-  await loadWords();
-  document.documentElement.lang = readerLanguage;
+  document.documentElement.lang = await loadWords();
   (await import('./app.tsx')).startApp(host);
 }
 

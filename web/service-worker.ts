@@ -1,19 +1,24 @@
 // Alerts when the page is not open, and the last known overview when the service cannot be reached.
 // Every push shows a notice: browsers take the right away from a worker that stays silent.
-import { chooseLanguage } from '../shared/languages.ts';
+import { chooseLanguage, isLanguage, type Language } from '../shared/languages.ts';
 import { type AlertWords, alertWords } from './alert-words.ts';
 import { type PushMessage, readPush } from './push-message.ts';
 
 declare const self: ServiceWorkerGlobalScope;
 
-/** Every file of the built page, put in by the build: a new version is another list, and so another worker. */
+/** The files of the built page without its words, put in by the build: a new version is another list, and so another worker. */
 declare const SHELL_FILES: readonly string[];
+/** The files of the words of each language. */
+declare const LANGUAGE_FILES: Readonly<Record<Language, readonly string[]>>;
 declare const SHELL_VERSION: string;
 
 const shellPrefix = 'takewell-shell';
 const shellCache = `${shellPrefix}-${SHELL_VERSION}`;
 const keptCache = 'takewell-kept';
 const keptPaths = ['/api/v1/session', '/api/v1/chambers', '/api/v1/probes'];
+const languagePath = '/reader-language';
+/** By language; named once, since the build puts the list in wherever it is named. */
+const wordFiles = LANGUAGE_FILES;
 const keptAtHeader = 'x-takewell-kept-at';
 const shellTimeOutMs = 5_000;
 
@@ -99,12 +104,35 @@ self.addEventListener('notificationclick', (event) => {
   event.waitUntil(isAcknowledge ? acknowledge(noticed, say) : openPage(noticed.path ?? '/'));
 });
 
-/** Page and files of one version together: a page that is kept always finds its own files. */
-async function keepShell(): Promise<void> {
+/** Adds files to those of this version that are kept; all of them or none. */
+async function addToShell(paths: readonly string[]): Promise<void> {
   const cache = await caches.open(shellCache);
-  await cache.addAll(['/', ...SHELL_FILES]);
+  const kept = new Set((await cache.keys()).map(({ url }) => new URL(url).pathname));
+  await cache.addAll(paths.filter((path) => !kept.has(path)));
+}
+
+/** The language that a page last said its reader reads; what the browser asks for until one has. */
+async function readerLanguage(): Promise<Language> {
+  const said = await (await caches.open(keptCache)).match(languagePath);
+  return chooseLanguage([...(said === undefined ? [] : [await said.text()]), ...navigator.languages]);
+}
+
+/** Page and files of one version together, in the reader's language: a page that is kept always finds its own files. */
+async function keepShell(): Promise<void> {
+  await addToShell(['/', ...SHELL_FILES, ...wordFiles[await readerLanguage()]]);
   await self.skipWaiting();
 }
+
+/** Keeps the words of another language too, and from the next version on those in place of the others. */
+async function keepWords(language: Language): Promise<void> {
+  await (await caches.open(keptCache)).put(languagePath, new Response(language));
+  await addToShell(wordFiles[language]);
+}
+
+self.addEventListener('message', (event) => {
+  const { language } = event.data as { language?: unknown };
+  if (isLanguage(language)) event.waitUntil(keepWords(language));
+});
 
 /** The version before stays for pages that are still open on it; older ones go. */
 async function takeOver(): Promise<void> {

@@ -2,7 +2,8 @@
 import { createHash } from 'node:crypto';
 import { resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { build, defineConfig, type Plugin } from 'vite';
+import { build, defineConfig, type Plugin, type Rolldown } from 'vite';
+import { type Language, languages } from '../shared/languages.ts';
 import { packFiles } from './pack-files.ts';
 
 const here = (name: string) => fileURLToPath(new URL(name, import.meta.url));
@@ -10,8 +11,15 @@ const target = 'es2022';
 
 /** Where the page is built to; the worker goes beside it. */
 let outDir = here('dist');
-/** What the worker keeps for when there is no connection. */
+/** What the worker keeps for when there is no connection: for everybody, and of the words those of the reader. */
 let shellFiles: readonly string[] = [];
+let languageFiles: Partial<Record<Language, readonly string[]>> = {};
+
+/** The language that a built file is loaded for (`load-words.ts`); undefined for a file that any reader may need. */
+function languageOf(file: Rolldown.OutputAsset | Rolldown.OutputChunk): Language | undefined {
+  if (file.type !== 'chunk' || !file.isDynamicEntry) return undefined;
+  return languages.find((one) => file.facadeModuleId?.startsWith(here(`words/${one}/`)) === true);
+}
 
 /** The worker is one plain script of its own: not every browser runs a worker that imports. */
 const serviceWorker: Plugin = {
@@ -21,19 +29,28 @@ const serviceWorker: Plugin = {
     outDir = resolve(config.root, config.build.outDir);
   },
   writeBundle(_options, bundle) {
-    shellFiles = Object.keys(bundle)
-      .filter((name) => name.startsWith('assets/'))
-      .map((name) => `/${name}`)
-      .sort();
+    const files = Object.entries(bundle).filter(([name]) => name.startsWith('assets/'));
+    const of = (wanted: Language | undefined) =>
+      files
+        .filter(([, file]) => languageOf(file) === wanted)
+        .map(([name]) => `/${name}`)
+        .sort();
+    shellFiles = of(undefined);
+    languageFiles = Object.fromEntries(languages.map((one) => [one, of(one)]));
   },
   async closeBundle() {
-    const version = createHash('sha256').update(shellFiles.join('\n')).digest('hex').slice(0, 12);
+    const all = [...shellFiles, ...Object.values(languageFiles).flat()];
+    const version = createHash('sha256').update(all.join('\n')).digest('hex').slice(0, 12);
     await build({
       configFile: false,
       root: here('.'),
       publicDir: false,
       logLevel: 'warn',
-      define: { SHELL_FILES: JSON.stringify(shellFiles), SHELL_VERSION: JSON.stringify(version) },
+      define: {
+        SHELL_FILES: JSON.stringify(shellFiles),
+        LANGUAGE_FILES: JSON.stringify(languageFiles),
+        SHELL_VERSION: JSON.stringify(version),
+      },
       build: {
         ...{ outDir, target, emptyOutDir: false },
         rolldownOptions: {

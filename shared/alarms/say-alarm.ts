@@ -40,6 +40,11 @@ const shapes: Record<RuleId, string> = {
   'plan-late': '▷',
 };
 
+/** An alarm stands on until its value has stayed inside for a while: until then it must not be called outside. */
+function isBelow(one: number | null, other: number | null): boolean {
+  return one !== null && other !== null && one < other;
+}
+
 type Wording = (alarm: SaidAlarm, saying: Saying, span: string, nowMs: number) => readonly [what: string, far: string];
 
 const wordings: Record<ChamberRuleId, Wording> = {
@@ -47,25 +52,29 @@ const wordings: Record<ChamberRuleId, Wording> = {
   heat({ level, value, limit }, saying, span) {
     const { alarms } = saying.words;
     const [said, bound] = [sayTemperature(value, saying), sayTemperatureLimit(limit, saying)];
-    return level === 2
-      ? [alarms.farTooHot(said), alarms.hotFor(bound, span)]
-      : [alarms.hot(said), alarms.limitFor(bound, span)];
+    const far = level === 2 ? alarms.hotFor(bound, span) : alarms.limitFor(bound, span);
+    const what = level === 2 ? alarms.farTooHot(said) : alarms.hot(said);
+    return [what, isBelow(value, limit) ? alarms.backBelow(bound, span) : far];
   },
-  cold: ({ value, limit }, saying, span) => [
-    saying.words.alarms.cold(sayTemperature(value, saying)),
-    saying.words.alarms.lowLimitFor(sayTemperatureLimit(limit, saying), span),
-  ],
+  cold({ value, limit }, saying, span) {
+    const { alarms } = saying.words;
+    const bound = sayTemperatureLimit(limit, saying);
+    const far = isBelow(limit, value) ? alarms.backAbove(bound, span) : alarms.lowLimitFor(bound, span);
+    return [alarms.cold(sayTemperature(value, saying)), far];
+  },
   dry({ level, value, limit }, saying, span) {
     const { alarms } = saying.words;
     const [said, bound] = [sayPercent(value, saying), sayShort(limit, saying)];
-    return level === 2
-      ? [alarms.farTooDry(said), alarms.dryingFor(bound, span)]
-      : [alarms.drying(said), alarms.lowLimitFor(bound, span)];
+    const far = level === 2 ? alarms.dryingFor(bound, span) : alarms.lowLimitFor(bound, span);
+    const what = level === 2 ? alarms.farTooDry(said) : alarms.drying(said);
+    return [what, isBelow(limit, value) ? alarms.backAbove(bound, span) : far];
   },
-  wet: ({ value, limit }, saying, span) => [
-    saying.words.alarms.stillWet(sayPercent(value, saying)),
-    saying.words.alarms.highLimitFor(sayShort(limit, saying), span),
-  ],
+  wet({ value, limit }, saying, span) {
+    const { alarms } = saying.words;
+    const bound = sayShort(limit, saying);
+    const far = isBelow(value, limit) ? alarms.backBelow(bound, span) : alarms.highLimitFor(bound, span);
+    return [alarms.stillWet(sayPercent(value, saying)), far];
+  },
   'silent-probe': (_, { words }, span) => [words.alarms.probeSilent(span), ''],
   'silent-chamber': (_, { words }, span) => [words.alarms.chamberSilent(span), ''],
   'heat-ahead'(alarm, saying, _, nowMs) {
@@ -75,10 +84,12 @@ const wordings: Record<ChamberRuleId, Wording> = {
       ? [alarms.heatHere(said), sayPassed(alarm, nowMs, saying)]
       : [alarms.heatAhead(said), sayExpected(alarm, nowMs, saying)];
   },
-  vpd: ({ value, limit }, saying, span) => [
-    saying.words.alarms.drawsWater(sayKpa(value, saying)),
-    saying.words.alarms.limitFor(sayKpa(limit, saying), span),
-  ],
+  vpd({ value, limit }, saying, span) {
+    const { alarms } = saying.words;
+    const bound = sayKpa(limit, saying);
+    const far = isBelow(value, limit) ? alarms.backBelow(bound, span) : alarms.limitFor(bound, span);
+    return [alarms.drawsWater(sayKpa(value, saying)), far];
+  },
   'suspect-probe'({ level, value }, saying, span) {
     const { alarms } = saying.words;
     return level === 2

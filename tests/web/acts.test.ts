@@ -83,13 +83,34 @@ it('holds a batch with its reason, resumes it, and moves it on', async () => {
   await expectAccessible(page, 'on hold');
   expect(await batchOf(site)).toMatchObject({ onHold: true });
   site.clock.advance(MINUTE_MS);
-  await page.getByRole('button', { name: 'Resume' }).tap();
+  await page.getByRole('button', { name: 'Resume' }).first().tap();
   await page.getByText('On hold: the batch clock stands still').waitFor({ state: 'detached' });
   site.clock.advance(MINUTE_MS);
   await page.getByRole('button', { name: 'Move on to venting' }).tap();
   await page.getByRole('button', { name: 'Move on now' }).tap();
   await page.getByText('Moved on to venting').first().waitFor();
   expect(await batchOf(site)).toMatchObject({ onHold: false, stage: 'venting' });
+}, 60_000);
+
+it('puts right what was entered of a batch, and says what stood before', async () => {
+  const site = await openTentSite();
+  const page = await openOnTouch(site.app.url);
+  await page.getByRole('link', { name: 'Tent 1' }).tap();
+  await page.getByRole('button', { name: 'Correct the batch' }).tap();
+  const form = page.getByRole('form', { name: 'Correct the batch' });
+  await form.getByLabel('Scion').fill('S-30');
+  await form.getByLabel('Plants').fill('980');
+  const { closedAt } = await batchOf(site);
+  await form.getByRole('button', { name: 'Save the correction' }).tap();
+  await page.getByText('Batch corrected').waitFor();
+  // The field shows minutes: what is not changed in it is not cut to them.
+  expect(await batchOf(site)).toMatchObject({ scion: 'S-30', plants: 980, closedAt });
+  await page.getByRole('button', { name: 'Correct the batch' }).tap();
+  await form.getByLabel(/^Closed at/).fill('2100-01-01T00:00');
+  await form.getByRole('button', { name: 'Save the correction' }).tap();
+  await form.getByRole('alert').waitFor();
+  expect((await batchOf(site)).log.at(-1)).toMatchObject({ kind: 'corrected', person: CREW.name });
+  expect((await batchOf(site)).closedAt).toBe(closedAt);
 }, 60_000);
 
 it('shelves an alarm with a time and a reason, and takes it off the shelf', async () => {

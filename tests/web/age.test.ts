@@ -1,6 +1,6 @@
 // How old a value is said to be, and from when on it no longer looks fresh.
 import { describe, expect, test } from 'vitest';
-import { agoWords, isOld, spanWords } from '../../web/age.ts';
+import { agoWords, freshWords, isOld, spanWords } from '../../web/age.ts';
 
 const second = 1_000;
 const minute = 60 * second;
@@ -26,6 +26,11 @@ describe('a span is said in its largest fitting words', () => {
 test('below five seconds it is "just now", from five on it is counted', () => {
   expect(agoWords(4_999)).toBe('just now');
   expect(agoWords(5_000)).toBe('5 s ago');
+});
+
+test('a page is up to date for a pulse and a half, from then on its age is said', () => {
+  expect(freshWords(29_999)).toBe('up to date');
+  expect(freshWords(30_000)).toBe('as of 30 s ago');
 });
 
 describe('a value is old when it is older than its probe may be silent', () => {

@@ -31,6 +31,11 @@ test('an alarm about a check asks what the check asks, and advises what it advis
   expect(alarmAdvice(alarm)).toBe('Wet it.');
 });
 
+test('what is over needs no advice, what happened at an instant still does', () => {
+  expect(alarmAdvice(sampleAlarm({ level: 0, returnedAt: '2026-03-04T12:10:00Z' }))).toBe('');
+  expect(alarmAdvice(sampleAlarm({ rule: 'restarted', level: 0 }))).not.toBe('');
+});
+
 describe('to a reader in °F every temperature of the sentence is in °F', () => {
   const expected = {
     at: '2026-03-04T12:16:00Z',
@@ -112,10 +117,11 @@ describe('an alarm of the service itself is said from its facts', () => {
 
 describe('the summary of alarms counts what there is and no zero', () => {
   test.each([
-    [2, 0, '2 not acknowledged.'],
-    [0, 1, '1 acknowledged or shelved.'],
-    [2, 1, '2 not acknowledged, 1 acknowledged or shelved.'],
-  ])('%i open, %i taken: %s', (open, taken, said) => {
-    expect(words.alarms.summary(open, taken)).toBe(said);
+    [2, 0, 0, '2 not acknowledged.'],
+    [0, 1, 0, '1 acknowledged or shelved.'],
+    [0, 0, 1, '1 quiet for now.'],
+    [2, 1, 3, '2 not acknowledged, 1 acknowledged or shelved, 3 quiet for now.'],
+  ])('%i open, %i taken, %i quiet: %s', (open, taken, quiet, said) => {
+    expect(words.alarms.summary(open, taken, quiet)).toBe(said);
   });
 });

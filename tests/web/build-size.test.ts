@@ -54,6 +54,17 @@ test('the service worker stands alone at its fixed address', () => {
   const worker = textOf('service-worker.js');
   expect(worker).not.toMatch(/^\s*import[\s{]/m);
   expect(worker).toContain('showNotification');
+  // Every file of the page can be kept, and those of a language stand in a list of their own.
+  for (const name of assets) expect(worker.split(`/${name}`), name).toHaveLength(2);
+  const lists = ['en', 'nl', 'es'].map((tag) => new RegExp(`\\b${tag}:\\[(.*?)\\]`).exec(worker)?.[1] ?? '');
+  const kept = lists.map((list) =>
+    [...list.matchAll(/assets\/([a-z-]+)-[\w-]{8}\.js/g)].map(([, name]) => name).sort(),
+  );
+  expect(kept).toEqual([
+    ['english', 'late-english'],
+    ['dutch', 'late-dutch'],
+    ['late-spanish', 'spanish'],
+  ]);
 });
 
 test('the manifest’s icons exist', () => {

@@ -83,7 +83,7 @@ describe('where nodes come from the network', () => {
     await page.goto('/first-batch');
     await signInOn(page, MANAGER);
     await page.getByLabel('Node id').fill('tent-7');
-    await page.getByRole('button', { name: 'Make credentials' }).click();
+    await page.getByRole('button', { name: 'Make a password' }).click();
     const password = await page.getByRole('definition').nth(1).textContent();
     await look(page, 'guide-credentials', phone);
     const node = await connectNode(app.mqttPort, 'tent-7', { username: 'tent-7', password: password ?? '' });

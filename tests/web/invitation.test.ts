@@ -53,4 +53,6 @@ it('leads from a manager’s page to a crew member who can sign in, and works on
   await late.getByText('This invitation was used, withdrawn or is older than two days').waitFor();
   await keepPicture(late, 'join-used', phone);
   await expectAccessible(late, 'a used invitation');
+  await late.getByRole('link', { name: 'Sign in' }).click();
+  await late.getByRole('heading', { level: 1, name: 'Sign in' }).waitFor();
 }, 60_000);

@@ -30,9 +30,13 @@ it('is gone through in the tent: a no where something is not right, then the res
   await expectNoSidewaysScroll(page, 'loading-list');
   await expectAccessible(page, 'loading-list');
 
-  await checks.getByRole('button', { name: /^No: Are the film and the floor/ }).click();
+  // By keys: the answered check goes, and the focus with it to the next one, not back to the top of the page.
+  await checks.getByRole('button', { name: /^No: Are the film and the floor/ }).press('Enter');
+  const focused = () => page.evaluate(() => document.activeElement?.getAttribute('aria-label'));
+  await expect.poll(focused).toMatch(/^Yes: Is a new blade/);
   await checks.getByRole('button', { name: 'Yes to the other 5' }).click();
   await checks.getByText('No check is due.').waitFor();
+  await expect.poll(() => page.locator('main :focus').count()).toBe(1);
   const { items } = (await tent.api.get<{ items: CheckView[] }>(`/batches/${batch.id}/checks`)).body;
   const loading = items.filter(({ answer }) => answer !== null);
   expect(loading.map(({ answer }) => answer).sort()).toEqual(['no', 'yes', 'yes', 'yes', 'yes', 'yes']);

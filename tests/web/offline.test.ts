@@ -49,13 +49,38 @@ it('refuses an act in plain words and keeps what was typed, and sends it when th
   ]);
 }, 90_000);
 
-it('opens without the service on what was last known, greyed, with its age', async () => {
+/** The languages whose words this device keeps. */
+async function languagesKept(page: Page): Promise<string[]> {
+  const urls = await page.evaluate(async () => {
+    const shells = (await caches.keys()).filter((name) => name.startsWith('takewell-shell'));
+    const requests = await Promise.all(shells.map(async (name) => (await caches.open(name)).keys()));
+    return requests.flat().map(({ url }) => url);
+  });
+  return urls.flatMap((url) => /\/((?:late-)?(?:english|dutch|spanish))-/.exec(url)?.[1] ?? []).sort();
+}
+
+async function readIn(page: Page, language: 'en' | 'nl', heading: string): Promise<void> {
+  await page.evaluate(async (wanted) => {
+    const headers = { 'content-type': 'application/json' };
+    await fetch('/api/v1/people/me', { method: 'PATCH', headers, body: JSON.stringify({ language: wanted }) });
+  }, language);
+  // It loads itself anew once it hears of the language: not waited for until loaded.
+  await page.reload({ waitUntil: 'commit' });
+  await page.getByRole('heading', { level: 1, name: heading }).waitFor();
+}
+
+it('opens without the service on what was last known, greyed, with its age, in a language that was read on the device', async () => {
   const site = await openTentSite();
   const page = await openPage(await openBrowser(), site.app.url, phone);
   await page.goto('/');
   await signInOn(page, CREW);
   await page.getByRole('article', { name: 'Tent 1' }).getByText('25.9').waitFor();
   expect(await isServed(page)).toBe(true);
+  const english = ['english', 'late-english'];
+  expect(await languagesKept(page)).toEqual(english);
+  await readIn(page, 'nl', 'Tenten');
+  await expect.poll(() => languagesKept(page)).toEqual(['dutch', 'english', 'late-dutch', 'late-english']);
+  await readIn(page, 'en', 'Chambers');
   // Once more, so that the worker keeps what the page asks for.
   await page.reload();
   await page.getByRole('article', { name: 'Tent 1' }).getByText('25.9').waitFor();
@@ -72,6 +97,10 @@ it('opens without the service on what was last known, greyed, with its age', asy
   ).toBe('italic');
   await keepPicture(page, 'offline-shell', phone);
   await expectAccessible(page, 'the offline shell');
+  // Chosen without a connection, a language that nobody read here cannot be had: the page opens all the same.
+  await page.evaluate(() => localStorage.setItem('takewell-language', 'es'));
+  await page.reload();
+  await figures.getByText('25.9').waitFor();
 }, 90_000);
 
 /** The service's API behind a front that gives out one built page or another, as before and after an update. */

@@ -10,18 +10,20 @@ import { openBatch, openTent, TENT_MS, TENT_PROFILE, type Tent } from '../suppor
 import { MANAGER } from '../support/open-test-app.ts';
 import { sampleAlarm } from './chamber-samples.ts';
 
+/** On dark paper where it costs no run of its own: contrast there depends on no width. */
 const screens = [
-  { name: 'a phone', screen: phone },
-  { name: 'the wall screen', screen: wallScreen },
-];
+  { name: 'a phone', screen: phone, colorScheme: 'light' },
+  { name: 'the wall screen', screen: wallScreen, colorScheme: 'dark' },
+] as const;
 
 /** Who is signed in is known: everything else waits or fails. */
 const asked = /\/api\/v1\/(?!session|stream)/;
 
-async function openSite(screen: Screen) {
+async function openSite(screen: Screen, colorScheme: 'light' | 'dark') {
   const tent = await openTent();
   await openBatch(tent);
   const page = await openPage(await openBrowser(), tent.app.url, screen, { serviceWorkers: 'block' });
+  await page.emulateMedia({ colorScheme });
   await page.goto('/no-such-page');
   await signInOn(page, MANAGER);
   const pages = [
@@ -50,8 +52,8 @@ async function look(page: Page, name: string, screen: Screen): Promise<void> {
 
 it.each(screens)(
   'on $name each page says that it is loading',
-  async ({ screen }) => {
-    const { page, pages } = await openSite(screen);
+  async ({ screen, colorScheme }) => {
+    const { page, pages } = await openSite(screen, colorScheme);
     // Never answered: the request stays under way until the page is left.
     await page.route(asked, () => undefined);
     for (const [name, path] of pages) {
@@ -69,8 +71,8 @@ it.each(screens)(
 
 it.each(screens)(
   'on $name each page says that the service failed, and comes when it is asked again',
-  async ({ screen }) => {
-    const { page, pages } = await openSite(screen);
+  async ({ screen, colorScheme }) => {
+    const { page, pages } = await openSite(screen, colorScheme);
     const fail = { status: 503, contentType: 'application/problem+json', body: '{"status":503,"detail":""}' };
     for (const [name, path] of pages) {
       await page.route(asked, (route) => route.fulfill(fail));
@@ -112,8 +114,8 @@ function manyAlarms(count: number): AlarmView[] {
 
 it.each(screens)(
   'on $name two hundred alarms are a list that begins with the worst',
-  async ({ screen }) => {
-    const { page } = await openSite(screen);
+  async ({ screen, colorScheme }) => {
+    const { page } = await openSite(screen, colorScheme);
     await page.route(/\/api\/v1\/alarms\?state=active/, (route) =>
       route.fulfill({ json: { items: manyAlarms(200), nextCursor: null } }),
     );
@@ -147,8 +149,8 @@ async function failDelivery({ app, api, clock }: Tent): Promise<void> {
 
 it.each(screens)(
   'on $name an alarm of the service itself stands above every page, is acknowledged there, and goes when it is over',
-  async ({ screen }) => {
-    const { tent, page } = await openSite(screen);
+  async ({ screen, colorScheme }) => {
+    const { tent, page } = await openSite(screen, colorScheme);
     await failDelivery(tent);
     await page.goto('/sensors');
     const banner = page.getByRole('region', { name: 'Alarm of Takewell itself' });

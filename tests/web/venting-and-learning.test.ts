@@ -3,7 +3,7 @@ import type { Locator, Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import type { Batch } from '../../shared/healing/batch.ts';
 import { DAY_MS, HOUR_MS, MINUTE_MS } from '../../shared/units.ts';
-import { openBrowser, openPage, phone, signInOn } from '../support/browser.ts';
+import { openBrowser, openPage, phone, type Screen, signInOn, wallScreen } from '../support/browser.ts';
 import {
   comeToRest,
   expectAccessible,
@@ -14,11 +14,12 @@ import {
 import { openHealingSite } from '../support/open-healing-site.ts';
 import { MANAGER } from '../support/open-test-app.ts';
 import { storedReading } from '../support/open-test-store.ts';
+import { moveFingers } from '../support/touch.ts';
 import { openAfterSteps } from '../support/venting-site.ts';
 
-async function look(page: Page, name: string): Promise<void> {
+async function look(page: Page, name: string, screen: Screen = phone): Promise<void> {
   await comeToRest(page);
-  await keepPicture(page, name, phone);
+  await keepPicture(page, name, screen);
   await expectNoSidewaysScroll(page, name);
   await expectAccessible(page, name);
 }
@@ -97,10 +98,21 @@ async function readByKeys(page: Page, section: Locator): Promise<void> {
   await expect.poll(() => spoken.count()).toBe(0);
 }
 
+/** A finger reads too, and what it pointed to stays when it is lifted. */
+async function readByFinger(page: Page, picture: Locator, legend: Locator): Promise<void> {
+  await picture.scrollIntoViewIfNeeded();
+  const { x, y } = (await picture.boundingBox()) ?? { x: 0, y: 0 };
+  await moveFingers(page, [{ from: [x + 80, y + 60], to: [x + 180, y + 60] }]);
+  await legend
+    .getByText(/^\d+ \/ \d+\.\d$/)
+    .first()
+    .waitFor();
+}
+
 describe('what batches teach', () => {
   it('stands beside their take, and several are laid over each other', async () => {
     const site = await openSixFinished();
-    const page = await openPage(await openBrowser(), site.app.url, phone);
+    const page = await openPage(await openBrowser(), site.app.url, phone, { hasTouch: true });
     const faults = watchConsole(page);
     await page.goto('/');
     await signInOn(page, MANAGER);
@@ -119,9 +131,14 @@ describe('what batches teach', () => {
       .first()
       .waitFor();
     await readByKeys(page, section);
+    await readByFinger(page, picture, legend);
     await section.getByText('Values as a table').click();
     await section.getByRole('columnheader', { name: 'OLD-5' }).waitFor();
     await look(page, 'learning');
+    await page.setViewportSize(wallScreen);
+    await look(page, 'learning', wallScreen);
+    await page.emulateMedia({ colorScheme: 'dark' });
+    await expectAccessible(page, 'learning on dark paper');
     expect(faults).toEqual([]);
   }, 60_000);
 });

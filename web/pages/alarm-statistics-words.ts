@@ -76,7 +76,9 @@ export function measuresOf(view: AlarmStatisticsView): readonly Measure[] {
 
 /** "30 days", "5 hours": a young site is said to be young. */
 function spanOf({ hours }: AlarmStatisticsView): string {
-  return hours >= 2 * HOURS_A_DAY ? howOften.days(Math.round(hours / HOURS_A_DAY)) : howOften.hours(Math.round(hours));
+  return hours >= 2 * HOURS_A_DAY
+    ? howOften.days(Math.round(hours / HOURS_A_DAY))
+    : howOften.hours(Math.max(1, Math.round(hours)));
 }
 
 /** What the figures come to: whether too many came, too many stand, or some chatter; shares of few alarms are not judged. */

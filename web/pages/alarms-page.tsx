@@ -26,9 +26,10 @@ function Active({ alarms, onDone }: { readonly alarms: readonly AlarmView[]; rea
   if (alarms.length === 0) return <p class="quiet-line">{words.alarms.noneActive}</p>;
   const worstFirst = [...alarms].sort((one, other) => alarmRank(one) - alarmRank(other));
   const open = alarms.filter(isOpen).length;
+  const quiet = alarms.filter(({ state }) => state === 'suppressed' || state === 'out-of-service').length;
   return (
     <>
-      <p class="summary">{words.alarms.summary(open, alarms.length - open)}</p>
+      <p class="summary">{words.alarms.summary(open, alarms.length - open - quiet, quiet)}</p>
       <ul class="alarm-list is-wide">
         {worstFirst.slice(0, isWhole ? undefined : SHOWN_AT_FIRST).map((alarm) => (
           <AlarmItem key={alarm.id} alarm={alarm} withChamber={true} onDone={onDone} />

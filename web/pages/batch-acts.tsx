@@ -35,9 +35,16 @@ function OpenSomewhere({ onOpened }: { readonly onOpened: () => void }) {
   );
 }
 
+/** When it was closed; one that is still being filled comes last. */
+function closedMs({ closedAt }: BatchView): number {
+  return closedAt === null ? Number.POSITIVE_INFINITY : Date.parse(closedAt);
+}
+
+/** The oldest stands first: it is the one that is ready, and none is finished by mistake that has just begun. */
 function FinishOne({ open, onChanged, close }: Props & { readonly close: () => void }) {
   const [chosen, setChosen] = useState('');
-  const batch = open.find(({ id }) => id === chosen) ?? open[0];
+  const oldestFirst = [...open].sort((one, other) => closedMs(one) - closedMs(other));
+  const batch = oldestFirst.find(({ id }) => id === chosen) ?? oldestFirst[0];
   if (batch === undefined) return null;
   const send = async (fields: FormData) => {
     await calls.finish(batch.id, numberOf(fields, 'takenPlants'), textOf(fields, 'note'));
@@ -51,7 +58,7 @@ function FinishOne({ open, onChanged, close }: Props & { readonly close: () => v
         name="batch"
         label={words.batches.whichBatch}
         value={batch.id}
-        options={open.map(({ id, code, chamberName }) => [id, words.batches.batchIn(code, chamberName)])}
+        options={oldestFirst.map(({ id, code, chamberName }) => [id, words.batches.batchIn(code, chamberName)])}
         onChoose={setChosen}
       />
       <p>{words.batch.finishWhy(batch.plants)}</p>

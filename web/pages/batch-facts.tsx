@@ -10,21 +10,24 @@ import { dayAndTime } from '../when.ts';
 
 const { facts } = words.batch;
 
-function factsOf(batch: BatchView, time: (at: string | null) => string): readonly (readonly [string, string])[] {
+function factsOf(
+  batch: BatchView,
+  time: (at: string | null) => string,
+): readonly (readonly [name: string, ...lines: string[]])[] {
   const graft = batch.scion === '' && batch.rootstock === '' ? '' : words.overview.graft(batch.scion, batch.rootstock);
   const stages = batch.stages.map(({ stage, startsAt }) => facts.stageSpan(words.stages[stage], time(startsAt)));
-  const all: readonly (readonly [string, string])[] = [
+  const all: readonly (readonly [name: string, ...lines: string[]])[] = [
     [facts.batch, batch.code],
     [facts.graft, graft],
     [facts.method, batch.method],
     [facts.size, facts.size2(batch.trays, batch.plants)],
     [facts.profile, facts.version(planText(batch.profileName), batch.profileVersion)],
     [facts.closed, time(batch.closedAt)],
-    [facts.stages, stages.join('; ')],
+    [facts.stages, ...stages],
     [facts.ends, time(batch.endsAt)],
     [facts.gap, batch.gapPercent === null ? '' : words.log.gapWords(batch.gapPercent)],
   ];
-  return all.filter(([, value]) => value !== '' && value !== words.units.none);
+  return all.filter(([, value = '']) => value !== '' && value !== words.units.none);
 }
 
 export function BatchFacts({ batch }: { readonly batch: BatchView }) {
@@ -34,10 +37,12 @@ export function BatchFacts({ batch }: { readonly batch: BatchView }) {
     <section aria-labelledby="batch-facts">
       <h2 id="batch-facts">{words.batch.title}</h2>
       <dl class="facts">
-        {factsOf(batch, time).map(([name, value]) => (
+        {factsOf(batch, time).map(([name, ...lines]) => (
           <div key={name}>
             <dt>{name}</dt>
-            <dd>{value}</dd>
+            {lines.map((line) => (
+              <dd key={line}>{line}</dd>
+            ))}
           </div>
         ))}
         <div>

@@ -66,7 +66,9 @@ const whenFinished: readonly Column[] = [
 function BatchLine({ batch, shown }: { readonly batch: BatchView; readonly shown: readonly Column[] }) {
   return (
     <tr>
-      <th scope="row">{batch.code}</th>
+      <th scope="row">
+        {batch.finishedAt === null ? <a href={chamberPath(batch.chamberId)}>{batch.code}</a> : batch.code}
+      </th>
       <td data-name={columns.chamber}>
         <a class="roomy" href={chamberPath(batch.chamberId)}>
           {batch.chamberName}

@@ -60,7 +60,7 @@ export function ChamberHead({ chamber }: { readonly chamber: ChamberView }) {
         <DisturbedAir chamber={chamber} nowMs={nowMs} />
         <OutOfServiceNote chamber={chamber} />
         {state.asked === null && <NextDue chamber={chamber} nowMs={nowMs} zone={zone.value} />}
-        {chamber.batch !== null && <FirstAidNote batchId={chamber.batch.id} />}
+        {chamber.batch !== null && <FirstAidNote batchId={chamber.batch.id} said={state.advice} />}
       </div>
       <div class="climate-now">
         <ClimateFigures chamber={chamber} nowMs={nowMs} />

@@ -24,15 +24,17 @@ export function batchLine(chamber: ChamberView): string {
   if (batch === null) return words.overview.noBatch;
   const graft =
     batch.scion === '' && batch.rootstock === '' ? [] : [words.overview.graft(batch.scion, batch.rootstock)];
-  return [batch.code, ...graft, words.overview.trays(batch.trays)].join(' · ');
+  const trays = batch.trays === 0 ? [] : [words.overview.trays(batch.trays)];
+  return [batch.code, ...graft, ...trays].join(' · ');
 }
 
-/** Stage and gap in one line. */
+/** Stage, hold and gap in one line. */
 export function stageLine(chamber: ChamberView): string {
   const { batch } = chamber;
   if (batch === null || batch.stage === null) return '';
   const gap = batch.gapPercent === null ? [] : [words.overview.gap(batch.gapPercent)];
-  return [words.stages[batch.stage], ...gap].join(' · ');
+  const hold = batch.onHold ? [words.overview.onHold] : [];
+  return [words.stages[batch.stage], ...hold, ...gap].join(' · ');
 }
 
 function Say({
@@ -56,7 +58,7 @@ function Say({
         {alarm !== null && <AcknowledgeButton alarm={alarm} />}
       </div>
       {batch !== null && asked !== null && mayAct.value && <CheckAnswer batchId={batch.id} check={asked} />}
-      {batch !== null && <FirstAidNote batchId={batch.id} />}
+      {batch !== null && <FirstAidNote batchId={batch.id} said={state.advice} />}
       <DisturbedAir chamber={chamber} nowMs={nowMs} />
       <OutOfServiceNote chamber={chamber} />
       {others > 0 && alarm !== null && (

@@ -14,6 +14,22 @@ function secretIn(hash: string): string {
   return new URLSearchParams(hash.slice(1)).get('invitation') ?? '';
 }
 
+/** Asking again would not help; whoever took it up before is looking for the sign-in. */
+function Useless({ why }: { readonly why: string }) {
+  return (
+    <>
+      <p class="problem" role="alert">
+        {why}
+      </p>
+      <p>
+        <a class="button" href="/">
+          {words.signIn.title}
+        </a>
+      </p>
+    </>
+  );
+}
+
 function Welcome({ secret }: { readonly secret: string }) {
   const invitation = useLoad(() => calls.lookAtInvitation(secret), secret);
   const isAccepted = useRef(false);
@@ -28,6 +44,7 @@ function Welcome({ secret }: { readonly secret: string }) {
     await loadSession();
     goTo('/');
   };
+  if (invitation.problem?.status === 404) return <Useless why={invitation.problem.message} />;
   if (invitation.data === undefined) return <LoadState {...invitation} />;
   const { name, role } = invitation.data;
   return (

@@ -1,7 +1,7 @@
 // The nodes and their broker credentials. A password is shown once and never again.
 import { useState } from 'preact/hooks';
 import type { NodeView } from '../../shared/api/probes.ts';
-import { agoWords } from '../age.ts';
+import { spanWords } from '../age.ts';
 import { showNote } from '../announce.ts';
 import { calls } from '../calls.ts';
 import { slowNowMs } from '../clock.ts';
@@ -55,7 +55,11 @@ function NodeItem({ node, onChanged }: { readonly node: NodeView; readonly onCha
   return (
     <li class="node">
       <h3>{node.id}</h3>
-      <p>{node.statusAt === null ? status : `${status}, ${agoWords(slowNowMs.value - Date.parse(node.statusAt))}`}</p>
+      <p>
+        {node.statusAt === null
+          ? status
+          : sensors.statusFor(status, spanWords(slowNowMs.value - Date.parse(node.statusAt)))}
+      </p>
       <p class="details">
         {battery !== null && <span>{battery}</span>}
         <span>{node.hasCredentials ? sensors.hasCredentials : sensors.noCredentials}</span>

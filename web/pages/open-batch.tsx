@@ -7,13 +7,14 @@ import { ApiProblem } from '../api.ts';
 import { calls } from '../calls.ts';
 import { nowMs } from '../clock.ts';
 import { Choice, Field } from '../parts/fields.tsx';
-import { Form, numberOf, textOf } from '../parts/form.tsx';
+import { Form, textOf } from '../parts/form.tsx';
 import { LoadState } from '../parts/load-state.tsx';
 import { useLoad } from '../parts/use-load.ts';
 import { planText } from '../plan-text.ts';
 import { zone } from '../session.ts';
 import { words } from '../strings.ts';
 import { instantOfWallTime, wallTime } from '../when.ts';
+import { BatchFields, batchFactsOf } from './batch-fields.tsx';
 
 type ClosedChoice = 'no' | 'now' | 'before';
 
@@ -35,11 +36,9 @@ function closedAtOf(fields: FormData): string | null {
 
 function bodyOf(fields: FormData, chamberId: string): object {
   const closedAt = closedAtOf(fields);
-  const text = (name: string) => textOf(fields, name);
   return {
-    chamberId,
-    ...{ profileId: text('profileId'), code: text('code'), scion: text('scion'), rootstock: text('rootstock') },
-    ...{ method: text('method'), trays: numberOf(fields, 'trays'), plants: numberOf(fields, 'plants') },
+    ...{ chamberId, profileId: textOf(fields, 'profileId') },
+    ...batchFactsOf(fields),
     // The tent was filled before it was closed, so the batch cannot have been opened later.
     ...(closedAt === null ? {} : { closedAt, openedAt: closedAt }),
   };
@@ -60,6 +59,7 @@ export function OpenBatch({ chamber, profileId = '', onOpened }: Props) {
       {profiles?.length === 0 && <p class="quiet-line">{words.batch.noProfiles}</p>}
       {profiles !== undefined && profiles.length > 0 && (
         <Form onSend={send} act={words.batch.open} label={words.batch.open}>
+          <p class="quiet-line">{words.batch.openHint}</p>
           <Choice
             name="profileId"
             label={words.batch.profile}
@@ -69,16 +69,7 @@ export function OpenBatch({ chamber, profileId = '', onOpened }: Props) {
               words.batch.profileOption(planText(document.name), planText(document.crop)),
             ])}
           />
-          <Field name="code" label={words.batch.code} required autoComplete="off" />
-          <div class="field-pair">
-            <Field name="scion" label={words.batch.scion} autoComplete="off" />
-            <Field name="rootstock" label={words.batch.rootstock} autoComplete="off" />
-          </div>
-          <Field name="method" label={words.batch.method} hint={words.batch.methodHint} autoComplete="off" />
-          <div class="field-pair">
-            <Field name="trays" label={words.batch.trays} type="number" min={0} />
-            <Field name="plants" label={words.batch.plants} type="number" min={0} />
-          </div>
+          <BatchFields />
           <Choice
             name="closed"
             label={words.batch.closedAlready}

@@ -40,7 +40,7 @@ export function SetUpPage() {
             <Field
               name="code"
               label={words.setUp.code}
-              hint={words.setUp.codeHint}
+              hint={route.value.code === '' ? words.setUp.codeHint : words.setUp.codeTaken}
               value={route.value.code}
               autoComplete="off"
               required

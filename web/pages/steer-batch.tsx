@@ -8,6 +8,7 @@ import { Disclosure, Sure } from '../parts/disclosure.tsx';
 import { Field } from '../parts/fields.tsx';
 import { Form, numberOf, textOf } from '../parts/form.tsx';
 import { words } from '../strings.ts';
+import { CorrectBatch } from './correct-batch.tsx';
 
 interface Props {
   readonly batch: BatchView;
@@ -36,6 +37,14 @@ function Hold({ batch, onChanged }: Props) {
         </Form>
       )}
     </Disclosure>
+  );
+}
+
+function Resume({ batch, onChanged, kind = 'plain' }: Props & { readonly kind?: 'main' | 'plain' }) {
+  return (
+    <ActButton kind={kind} work={() => calls.resume(batch.id)} done={words.batch.resumed} onDone={onChanged}>
+      {words.batch.resume}
+    </ActButton>
   );
 }
 
@@ -105,9 +114,7 @@ export function AwaitedStep({ batch, onChanged }: Props) {
             {words.batch.closeChamber}
           </ActButton>
         ) : (
-          <ActButton kind="main" work={() => calls.resume(batch.id)} done={words.batch.resumed} onDone={onChanged}>
-            {words.batch.resume}
-          </ActButton>
+          <Resume batch={batch} onChanged={onChanged} kind="main" />
         )}
       </div>
     </section>
@@ -119,9 +126,11 @@ export function SteerBatch({ batch, onChanged }: Props) {
     <section class="steer" aria-labelledby="steer">
       <h2 id="steer">{words.batch.steer}</h2>
       <div class="acts">
-        {batch.closedAt !== null && !batch.onHold && <Hold batch={batch} onChanged={onChanged} />}
+        {batch.closedAt !== null &&
+          (batch.onHold ? <Resume {...{ batch, onChanged }} /> : <Hold {...{ batch, onChanged }} />)}
         <MoveOn batch={batch} onChanged={onChanged} />
         <Finish batch={batch} onChanged={onChanged} />
+        <CorrectBatch batch={batch} onChanged={onChanged} />
       </div>
     </section>
   );

@@ -3,7 +3,7 @@
 import { useComputed } from '@preact/signals';
 import { useEffect, useState } from 'preact/hooks';
 import { SECOND_MS } from '../../shared/units.ts';
-import { agoWords } from '../age.ts';
+import { freshWords } from '../age.ts';
 import { allChambers, chamberIds } from '../chamber-store.ts';
 import { nowMs, slowNowMs } from '../clock.ts';
 import { words } from '../late-strings.ts';
@@ -77,7 +77,7 @@ function WallClock() {
   return (
     <p class="live">
       <time>{weekdayAndTime(now, zone.value)}</time>
-      {heard !== null && connection.value === 'live' && <span>{words.live.heard(agoWords(now - heard))}</span>}
+      {heard !== null && connection.value === 'live' && <span>{freshWords(now - heard)}</span>}
     </p>
   );
 }

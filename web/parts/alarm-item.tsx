@@ -25,6 +25,7 @@ function placePath({ chamberId, id }: AlarmView): string {
 }
 
 export function AlarmItem({ alarm, isWanted = false, withChamber = false, onDone }: Props) {
+  const advice = alarmAdvice(alarm);
   return (
     <li
       class="alarm"
@@ -46,7 +47,7 @@ export function AlarmItem({ alarm, isWanted = false, withChamber = false, onDone
         <span>{alarmSentence(alarm)}</span>
       </p>
       <AlarmDetails alarm={alarm} nowMs={slowNowMs.value} zone={zone.value} />
-      <p class="advice">{alarmAdvice(alarm)}</p>
+      {advice !== '' && <p class="advice">{advice}</p>}
       <AlarmActs alarm={alarm} {...(onDone === undefined ? {} : { onDone })} />
     </li>
   );

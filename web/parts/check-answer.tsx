@@ -14,6 +14,8 @@ interface Props {
 }
 
 export function CheckAnswer({ batchId, check, onAnswered }: Props) {
+  // Said at once where the answer was given: the head of the page, where it stays, may be out of sight.
+  const ifNo = planText(check.ifNo);
   const answered = (word: 'yes' | 'no') => {
     noteAnswer(batchId, check, word);
     onAnswered?.();
@@ -23,7 +25,7 @@ export function CheckAnswer({ batchId, check, onAnswered }: Props) {
       kind={kind}
       label={label}
       work={() => calls.answerCheck(batchId, check.checkId, word)}
-      done={words.checks.saved}
+      done={word === 'no' && ifNo !== '' ? words.checks.ifNo(ifNo) : words.checks.saved}
       onDone={() => answered(word)}
     >
       {words.acts[word]}

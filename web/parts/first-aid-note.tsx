@@ -4,9 +4,15 @@ import { closeFirstAid, firstAidOf } from '../first-aid.ts';
 import { planText } from '../plan-text.ts';
 import { words } from '../strings.ts';
 
-export function FirstAidNote({ batchId }: { readonly batchId: string }) {
+interface Props {
+  readonly batchId: string;
+  /** The advice that stands above it: what that says is not said again. */
+  readonly said: string;
+}
+
+export function FirstAidNote({ batchId, said }: Props) {
   const aid = firstAidOf(batchId);
-  if (aid === undefined) return null;
+  if (aid === undefined || planText(aid.ifNo) === said) return null;
   return (
     <div class="first-aid" role="alert">
       <p>

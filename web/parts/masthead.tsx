@@ -2,13 +2,13 @@
 import type { RefObject } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import { SECOND_MS, utcText } from '../../shared/units.ts';
-import { agoWords, spanWords } from '../age.ts';
+import { freshWords, spanWords } from '../age.ts';
 import { openAlarmCount } from '../chamber-store.ts';
 import { nowMs } from '../clock.ts';
 import { connection, heardMs } from '../live.ts';
 import { route } from '../navigation.ts';
 import type { PageName } from '../router.ts';
-import { maySetUp, session, zone } from '../session.ts';
+import { maySetUp, person, session, zone } from '../session.ts';
 import { words } from '../strings.ts';
 import { clockTime, shortDate, weekdayAndTime } from '../when.ts';
 
@@ -61,7 +61,7 @@ function NavLink({ path, name }: { readonly path: string; readonly name: NavName
 
 function liveWords(now: number, heard: number | null, isLost: boolean): string {
   if (heard === null) return isLost ? words.live.none : words.live.connecting;
-  if (!isLost) return words.live.heard(agoWords(now - heard));
+  if (!isLost) return freshWords(now - heard);
   return now - heard < SECOND_MS ? words.live.none : words.live.lostShort(spanWords(now - heard));
 }
 
@@ -77,6 +77,16 @@ function LiveLine() {
   );
 }
 
+/** Who is signed in, where one looks for that; on a phone it stands in the menu. */
+function Me() {
+  const name = person.value?.name ?? '';
+  return (
+    <a class="me" href="/my-alerts" aria-label={words.nav.mineOf(name)}>
+      {name}
+    </a>
+  );
+}
+
 /** On paper: whose page this is and when it was printed, since paper grows old without saying so. */
 function Printed() {
   const heard = heardMs.value;
@@ -89,16 +99,27 @@ function Printed() {
   );
 }
 
-/** Closes the menu when something outside it is pressed. */
+/** Closes the menu when something outside it is pressed or gets the focus, and at Escape. */
 function useCloseOutside(menu: RefObject<HTMLDetailsElement | null>): void {
   useEffect(() => {
-    const close = (event: PointerEvent) => {
+    const close = ({ target }: Event) => {
       const { current } = menu;
-      if (current?.open === true && event.target instanceof Node && !current.contains(event.target))
-        current.open = false;
+      if (current?.open === true && target instanceof Node && !current.contains(target)) current.open = false;
+    };
+    const leave = ({ key }: KeyboardEvent) => {
+      const { current } = menu;
+      if (key !== 'Escape' || current?.open !== true) return;
+      current.open = false;
+      current.querySelector('summary')?.focus();
     };
     document.addEventListener('pointerdown', close);
-    return () => document.removeEventListener('pointerdown', close);
+    document.addEventListener('focusin', close);
+    document.addEventListener('keydown', leave);
+    return () => {
+      document.removeEventListener('pointerdown', close);
+      document.removeEventListener('focusin', close);
+      document.removeEventListener('keydown', leave);
+    };
   }, []);
 }
 
@@ -114,6 +135,7 @@ function MoreMenu() {
         {links.map(([path, name]) => (
           <NavLink key={name} path={path} name={name} />
         ))}
+        <a href="/my-alerts">{words.nav.mine}</a>
       </div>
     </details>
   );
@@ -141,6 +163,7 @@ export function Masthead() {
       </nav>
       {session.value?.demo === true && <p class="demo">{words.demo}</p>}
       <LiveLine />
+      <Me />
       <Printed />
     </header>
   );

@@ -13,7 +13,7 @@ export interface BatchFact {
 
 interface Props {
   readonly view: OverlayView;
-  /** The same labels in the same order for every batch. */
+  /** The same labels in the same order for every batch; the first is told on the smallest screen too. */
   readonly factsOf: (batchId: string) => readonly BatchFact[];
   /** Cell under the cross-hair; null = the pointer is elsewhere. */
   readonly cell: number | null;
@@ -60,8 +60,8 @@ export function OverlayLegend({ view, factsOf, cell }: Props) {
               <th scope="row">
                 <LineSample index={index} /> {code}
               </th>
-              {factsOf(id).map(({ label, value }) => (
-                <td key={label} data-name={label}>
+              {factsOf(id).map(({ label, value }, column) => (
+                <td key={label} data-name={label} class={column === 0 ? '' : 'is-said'}>
                   {value}
                 </td>
               ))}

@@ -78,10 +78,19 @@ function optionsFor(
 /** Draws into `host`; another input is another plot. */
 export function createOverlayPlot(host: HTMLElement, input: OverlayInput, width: number, height: number): OverlayPlot {
   let isPlaced = false;
+  // The library hears a mouse only; what a browser makes of a finger for it comes and is gone in one.
+  let isTouched = false;
   const tell = ({ cursor }: uPlot) => {
-    if (!isPlaced) input.onPoint(cursor.idx ?? null);
+    if (!isPlaced && !isTouched) input.onPoint(cursor.idx ?? null);
   };
   const plot = new uPlot(optionsFor(input, width, height, tell), dataOf(input), host);
+  const touch = ({ pointerType, clientX }: PointerEvent) => {
+    isTouched = pointerType === 'touch';
+    const { left, right } = plot.over.getBoundingClientRect();
+    if (isTouched) input.onPoint(clientX < left || clientX > right ? null : plot.posToIdx(clientX - left));
+  };
+  host.addEventListener('pointerdown', touch);
+  host.addEventListener('pointermove', touch);
   return {
     point(cell) {
       const hour = cell === null ? undefined : input.hours[cell];
@@ -90,6 +99,10 @@ export function createOverlayPlot(host: HTMLElement, input: OverlayInput, width:
       isPlaced = false;
     },
     resize: (newWidth, newHeight) => plot.setSize({ width: newWidth, height: newHeight }),
-    destroy: () => plot.destroy(),
+    destroy() {
+      host.removeEventListener('pointerdown', touch);
+      host.removeEventListener('pointermove', touch);
+      plot.destroy();
+    },
   };
 }

@@ -21,15 +21,13 @@ export const paintDays: Painter = (surface, { data, layout }) => {
     const isToday = data.nowSec !== null && data.nowSec >= cell.fromSec && data.nowSec < cell.toSec;
     const textX = Math.max(x, box.left) + 3 * ratio;
     const hasRoom = textX - lastTextX > 16 * ratio && surface.x(cell.toSec) - textX > 8 * ratio;
-    if (!hasRoom || textX > box.left + box.width) continue;
     ctx.font = inkFont(layout.textPx, ratio, isToday ? 700 : 400);
     ctx.fillStyle = isToday ? inks.ink : inks.soft;
     const isFirstText = lastTextX === Number.NEGATIVE_INFINITY && layout.kind !== 'row';
-    ctx.fillText(
-      isFirstText ? `${words.overview.day} ${cell.day}` : words.chart.dayCell(cell.day),
-      textX,
-      box.top - 1 * ratio,
-    );
+    const text = isFirstText ? `${words.overview.day} ${cell.day}` : words.chart.dayCell(cell.day);
+    // Half a numeral at the edge is none.
+    if (!hasRoom || textX + ctx.measureText(text).width > box.left + box.width) continue;
+    ctx.fillText(text, textX, box.top - 1 * ratio);
     lastTextX = textX + (isFirstText ? 24 * ratio : 0);
   }
 };

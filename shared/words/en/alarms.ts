@@ -45,6 +45,9 @@ export const alarms = {
   highLimitFor: (limit: string, span: string) => `high limit ${limit} for ${span}`,
   hotFor: (limit: string, span: string) => `above ${limit}; hot for ${span}`,
   dryingFor: (limit: string, span: string) => `below ${limit}; drying for ${span}`,
+  /** Of an alarm that stands although its value is inside again. */
+  backBelow: (limit: string, span: string) => `back below ${limit} but not settled, ${span} so far`,
+  backAbove: (limit: string, span: string) => `back above ${limit} but not settled, ${span} so far`,
   doubtedFor: (span: string) => `for ${span}`,
   notBelievedFor: (span: string) => `not believed for ${span}`,
   overdueFor: (span: string, question: string) => `for ${span}: “${question}”`,

@@ -66,6 +66,25 @@ describe('an alarm that stands', () => {
     },
   );
 
+  it.each<[RuleId, Partial<Alarm>, string]>([
+    ['heat', { value: 27.9 }, '▲ Hot: 27.9 °C, back below 28 but not settled, 4 min so far'],
+    [
+      'heat',
+      { level: 2, value: 28.4, limit: 29 },
+      '▲ Far too hot: 28.4 °C, back below 29 but not settled, 4 min so far',
+    ],
+    ['cold', { value: 16.2, limit: 16 }, '▼ Cold: 16.2 °C, back above 16 but not settled, 4 min so far'],
+    ['dry', { level: 2, value: 82, limit: 80 }, '▽ Far too dry: 82 %, back above 80 but not settled, 4 min so far'],
+    ['wet', { value: 97, limit: 98 }, '△ Still wet: 97 %, back below 98 but not settled, 4 min so far'],
+    [
+      'vpd',
+      { value: 0.7, limit: 0.76 },
+      '◇ Air draws too much water: 0.70 kPa, back below 0.76 kPa but not settled, 4 min so far',
+    ],
+  ])('%s %j is not called outside while its value is back inside', (rule, change, sentence) => {
+    expect(say({ rule, ...change })).toBe(sentence);
+  });
+
   it('says a limit that house air has made uneven to a tenth', () => {
     expect(say({ limit: 27.333333 })).toContain('limit 27.3 for');
   });

@@ -13,10 +13,11 @@ export const alarms = {
     before: 'Show those before',
     loading: 'Asking for the alarms…',
     chamberBatch: (chamber: string, batch: string) => `${chamber}, batch ${batch}`,
-    summary: (open: number, taken: number) => {
+    summary: (open: number, taken: number, quiet: number) => {
       const parts = [
         ...(open === 0 ? [] : [`${open} not acknowledged`]),
         ...(taken === 0 ? [] : [`${taken} acknowledged or shelved`]),
+        ...(quiet === 0 ? [] : [`${quiet} quiet for now`]),
       ];
       return `${parts.join(', ')}.`;
     },

@@ -7,6 +7,7 @@ export const batch = {
     open: 'Open a batch',
     openTitle: (chamber: string) => `Open a batch in ${chamber}`,
     opened: (code: string) => `Batch ${code} opened`,
+    openHint: 'Only the code is needed to begin; the rest can be entered later, under “Correct the batch”.',
     code: 'Batch code',
     profile: 'Profile',
     profileOption: (name: string, crop: string) => `${name} (${crop})`,
@@ -16,6 +17,7 @@ export const batch = {
     methodHint: 'For example: splice and clip',
     trays: 'Trays',
     plants: 'Plants',
+    plantsHint: 'The take is counted against them.',
     closedAlready: 'Is the tent closed already?',
     notYet: 'No, still being filled',
     closedNow: 'Yes, just now',
@@ -42,17 +44,25 @@ export const batch = {
     finish: 'Finish the batch',
     finishTitle: 'Count the take',
     finishWhy: (plants: number) =>
-      `How many of the ${plants} plants have united? The record is sealed with this number.`,
+      plants === 0
+        ? 'How many plants have united? How many went in is not entered yet: first enter it under “Correct the batch”.'
+        : `How many of the ${plants} plants have united? The record is sealed with this number.`,
     taken: 'Plants taken',
     noteLabel: 'Note',
     finished: 'Batch finished',
+    correct: 'Correct the batch',
+    correctSave: 'Save the correction',
+    corrected: 'Batch corrected',
     steer: 'Steer the batch',
     facts: {
       batch: 'Batch',
       graft: 'Graft',
       method: 'Method',
       size: 'Size',
-      size2: (trays: number, plants: number) => `${many(trays, 'tray', 'trays')}, ${many(plants, 'plant', 'plants')}`,
+      size2: (trays: number, plants: number) =>
+        [trays === 0 ? '' : many(trays, 'tray', 'trays'), plants === 0 ? '' : many(plants, 'plant', 'plants')]
+          .filter((one) => one !== '')
+          .join(', '),
       profile: 'Profile',
       version: (name: string, version: number) => `${name}, version ${version}`,
       closed: 'Closed',

@@ -80,7 +80,7 @@ export const batches = {
     pair: (humidity: string, temperature: string) => `${humidity} / ${temperature}`,
     legend: 'The batches that are laid over each other',
     stillHealing: 'still healing',
-    pointAt: 'Point at a line',
+    pointAt: 'Touch or point at a line',
     at: (day: number, hour: number, unit: string) => `Day ${day}, hour ${hour}: %RH / ${unit}`,
     keys: (picture: string) =>
       `${picture}. Arrow keys move the cross-hair, with shift by a day; Home and End go to the ends, Escape puts it away.`,

@@ -15,13 +15,16 @@ export const frame = {
     people: 'People',
     settings: 'Settings',
     more: 'More',
+    mine: 'My alerts, sign out',
+    mineOf: (name: string) => `${name}: my alerts, sign out`,
     open: (count: number) => `${many(count, 'alarm', 'alarms')} not acknowledged`,
   },
   demo: 'Demo data, invented',
   live: {
     connecting: 'connecting',
     none: 'no connection',
-    heard: (age: string) => `heard ${age}`,
+    fresh: 'up to date',
+    heard: (age: string) => `as of ${age}`,
     lost: (time: string, age: string) =>
       `No connection. What you see is from ${time}, ${age} old. It catches up by itself when the connection is back.`,
     underAMinute: 'less than a minute',

@@ -3,7 +3,7 @@ export const guide = {
   guide: {
     states: { later: 'later', now: 'now', done: 'done', wrong: 'something is wrong' },
     site: 'Name the site',
-    siteWhy: 'Times of day in a plan, such as “not before 07:00”, follow the clock of the site.',
+    siteWhy: 'What the nursery is called, and which clock it follows.',
     siteSave: 'That is right',
     siteDone: (name: string, zone: string, time: string) => `${name}, ${zone}: it is ${time} there.`,
     chamber: 'Add the first chamber',

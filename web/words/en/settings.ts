@@ -5,6 +5,7 @@ export const settings = {
     intro: 'You become the first manager. You add your crew later, under People.',
     code: 'Set-up code',
     codeHint: 'It stands in the set-up address the service printed.',
+    codeTaken: 'Taken from the address you opened.',
     name: 'Your name',
     password: 'Password',
     act: 'Create manager',

@@ -13,7 +13,7 @@ export const venting = {
     opened: (percent: number) => `Opened to ${percent} %`,
     logged: (percent: number, time: string) => `Logged: gap ${percent} %, ${time}`,
     askErect: (percent: number, time: string) =>
-      `Opened to ${percent} % ${time}. Do the scions stand erect? Look a quarter of an hour after opening.`,
+      `Opened to ${percent} % (${time}). Do the scions stand erect? Look a quarter of an hour after opening.`,
     erect: 'Erect',
     limp: 'Limp',
     answerFor: (answer: string, percent: number) => `${answer}, after opening to ${percent} %`,

@@ -15,10 +15,11 @@ export const alarms: typeof english = {
     before: 'Mostrar las de antes',
     loading: 'Pidiendo las alarmas…',
     chamberBatch: (chamber, batch) => `${chamber}, lote ${batch}`,
-    summary: (open, taken) => {
+    summary: (open, taken, quiet) => {
       const parts = [
         ...(open === 0 ? [] : [`${open} sin confirmar`]),
         ...(taken === 0 ? [] : [`${taken} confirmadas o aplazadas`]),
+        ...(quiet === 0 ? [] : [`${quiet} en silencio por ahora`]),
       ];
       return `${parts.join(', ')}.`;
     },

@@ -8,6 +8,7 @@ export const batch: typeof english = {
     open: 'Abrir un lote',
     openTitle: (chamber) => `Abrir un lote en ${chamber}`,
     opened: (code) => `Lote ${code} abierto`,
+    openHint: 'Para empezar basta el código; lo demás puede ponerse después, en «Corregir el lote».',
     code: 'Código del lote',
     profile: 'Perfil',
     profileOption: (name, crop) => `${name} (${crop})`,
@@ -17,6 +18,7 @@ export const batch: typeof english = {
     methodHint: 'Por ejemplo: empalme con pinza',
     trays: 'Bandejas',
     plants: 'Plantas',
+    plantsHint: 'Sobre ellas se cuenta el prendimiento.',
     closedAlready: '¿Está ya cerrado el túnel?',
     notYet: 'No, aún se está llenando',
     closedNow: 'Sí, ahora mismo',
@@ -42,17 +44,26 @@ export const batch: typeof english = {
     movedOn: (stage) => `Ha pasado a ${stage}`,
     finish: 'Terminar el lote',
     finishTitle: 'Contar el prendimiento',
-    finishWhy: (plants) => `¿Cuántas de las ${plants} plantas han prendido? El registro se sella con este número.`,
+    finishWhy: (plants) =>
+      plants === 0
+        ? '¿Cuántas plantas han prendido? Aún no consta cuántas entraron: póngalo antes en «Corregir el lote».'
+        : `¿Cuántas de las ${plants} plantas han prendido? El registro se sella con este número.`,
     taken: 'Plantas prendidas',
     noteLabel: 'Nota',
     finished: 'Lote terminado',
+    correct: 'Corregir el lote',
+    correctSave: 'Guardar la corrección',
+    corrected: 'Lote corregido',
     steer: 'Dirigir el lote',
     facts: {
       batch: 'Lote',
       graft: 'Injerto',
       method: 'Método',
       size: 'Tamaño',
-      size2: (trays, plants) => `${many(trays, 'bandeja', 'bandejas')}, ${many(plants, 'planta', 'plantas')}`,
+      size2: (trays, plants) =>
+        [trays === 0 ? '' : many(trays, 'bandeja', 'bandejas'), plants === 0 ? '' : many(plants, 'planta', 'plantas')]
+          .filter((one) => one !== '')
+          .join(', '),
       profile: 'Perfil',
       version: (name, version) => `${name}, versión ${version}`,
       closed: 'Cerrado',

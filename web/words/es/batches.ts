@@ -82,7 +82,7 @@ export const batches: typeof english = {
     tableCaption: (unit) => `Medias de medio día desde el cierre: humedad en %HR, temperatura en ${unit}`,
     legend: 'Los lotes superpuestos',
     stillHealing: 'aún en el túnel',
-    pointAt: 'Señale una línea',
+    pointAt: 'Toque o señale una línea',
     at: (day, hour, unit) => `Día ${day}, hora ${hour}: %HR / ${unit}`,
     keys: (picture) =>
       `${picture}. Las flechas mueven la línea de lectura, con mayúsculas un día; Inicio y Fin van a los extremos, Escape la quita.`,

@@ -59,8 +59,8 @@ export const duty: typeof english = {
     email: 'Correo electrónico',
     phoneNumber: 'Número de teléfono',
     phoneNumberHint: 'Con el código del país, como +31612345678. Para pasarelas que envían mensajes de texto.',
-    quietFrom: 'Tranquilo de',
-    quietTo: 'Tranquilo a',
+    quietFrom: 'Silencio desde',
+    quietTo: 'Silencio hasta',
     quietHint:
       'Lo que puede esperar llega cuando acaban. Las alarmas de prioridad alta y crítica llegan siempre enseguida.',
     saveMine: 'Guardar',

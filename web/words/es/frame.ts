@@ -17,13 +17,16 @@ export const frame: typeof english = {
     people: 'Personas',
     settings: 'Ajustes',
     more: 'Más',
+    mine: 'Mis avisos, cerrar sesión',
+    mineOf: (name) => `${name}: mis avisos, cerrar sesión`,
     open: (count) => `${many(count, 'alarma', 'alarmas')} sin confirmar`,
   },
   demo: 'Datos de demostración, inventados',
   live: {
     connecting: 'conectando',
     none: 'sin conexión',
-    heard: (age) => `recibido ${age}`,
+    fresh: 'al día',
+    heard: (age) => `de ${age}`,
     lost: (time, age) =>
       `Sin conexión. Lo que ve es de las ${time}, hace ${age}. Se pone al día solo cuando vuelve la conexión.`,
     underAMinute: 'menos de un minuto',

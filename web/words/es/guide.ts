@@ -5,7 +5,7 @@ export const guide: typeof english = {
   guide: {
     states: { later: 'después', now: 'ahora', done: 'hecho', wrong: 'algo va mal' },
     site: 'Dé nombre al vivero',
-    siteWhy: 'Las horas de un plan, como «no antes de las 07:00», siguen el reloj del vivero.',
+    siteWhy: 'Cómo se llama el vivero y qué reloj sigue.',
     siteSave: 'Es correcto',
     siteDone: (name, zone, time) => `${name}, ${zone}: allí son las ${time}.`,
     chamber: 'Añada la primera cámara',

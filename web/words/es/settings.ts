@@ -7,6 +7,7 @@ export const settings: typeof english = {
     intro: 'Usted será el primer responsable. A su gente la añade después, en Personas.',
     code: 'Código de instalación',
     codeHint: 'Está en la dirección de instalación que mostró el servicio.',
+    codeTaken: 'Tomado de la dirección que abrió.',
     name: 'Su nombre',
     password: 'Contraseña',
     act: 'Crear responsable',

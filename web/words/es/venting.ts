@@ -15,7 +15,7 @@ export const venting: typeof english = {
     opened: (percent) => `Abierto al ${percent} %`,
     logged: (percent, time) => `Anotado: abertura ${percent} %, ${time}`,
     askErect: (percent, time) =>
-      `Abierto al ${percent} % ${time}. ¿Están erguidas las plantas? Mire un cuarto de hora después de abrir.`,
+      `Abierto al ${percent} % (${time}). ¿Están erguidas las plantas? Mire un cuarto de hora después de abrir.`,
     erect: 'Erguidas',
     limp: 'Lacias',
     answerFor: (answer, percent) => `${answer}, tras abrir al ${percent} %`,

@@ -15,10 +15,11 @@ export const alarms: typeof english = {
     before: 'Toon die daarvoor',
     loading: 'De alarmen worden opgehaald…',
     chamberBatch: (chamber, batch) => `${chamber}, partij ${batch}`,
-    summary: (open, taken) => {
+    summary: (open, taken, quiet) => {
       const parts = [
         ...(open === 0 ? [] : [`${open} niet bevestigd`]),
         ...(taken === 0 ? [] : [`${taken} bevestigd of uitgesteld`]),
+        ...(quiet === 0 ? [] : [`${quiet} nu stil`]),
       ];
       return `${parts.join(', ')}.`;
     },

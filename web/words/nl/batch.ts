@@ -8,6 +8,7 @@ export const batch: typeof english = {
     open: 'Begin een partij',
     openTitle: (chamber) => `Begin een partij in ${chamber}`,
     opened: (code) => `Partij ${code} begonnen`,
+    openHint: 'Alleen de code is nodig om te beginnen; de rest kan later, onder “Partij verbeteren”.',
     code: 'Code van de partij',
     profile: 'Profiel',
     profileOption: (name, crop) => `${name} (${crop})`,
@@ -17,6 +18,7 @@ export const batch: typeof english = {
     methodHint: 'Bijvoorbeeld: schuin snijden met clip',
     trays: 'Trays',
     plants: 'Planten',
+    plantsHint: 'Hiertegen wordt het slagen geteld.',
     closedAlready: 'Is de tent al gesloten?',
     notYet: 'Nee, hij wordt nog gevuld',
     closedNow: 'Ja, zojuist',
@@ -43,17 +45,25 @@ export const batch: typeof english = {
     finish: 'Partij afronden',
     finishTitle: 'Tel wat geslaagd is',
     finishWhy: (plants) =>
-      `Hoeveel van de ${plants} planten zijn vergroeid? Het verslag wordt met dit getal verzegeld.`,
+      plants === 0
+        ? 'Hoeveel planten zijn vergroeid? Hoeveel erin gingen is nog niet ingevuld: doe dat eerst onder “Partij verbeteren”.'
+        : `Hoeveel van de ${plants} planten zijn vergroeid? Het verslag wordt met dit getal verzegeld.`,
     taken: 'Geslaagde planten',
     noteLabel: 'Notitie',
     finished: 'Partij afgerond',
+    correct: 'Partij verbeteren',
+    correctSave: 'Verbetering opslaan',
+    corrected: 'Partij verbeterd',
     steer: 'De partij sturen',
     facts: {
       batch: 'Partij',
       graft: 'Enting',
       method: 'Methode',
       size: 'Omvang',
-      size2: (trays, plants) => `${many(trays, 'tray', 'trays')}, ${many(plants, 'plant', 'planten')}`,
+      size2: (trays, plants) =>
+        [trays === 0 ? '' : many(trays, 'tray', 'trays'), plants === 0 ? '' : many(plants, 'plant', 'planten')]
+          .filter((one) => one !== '')
+          .join(', '),
       profile: 'Profiel',
       version: (name, version) => `${name}, versie ${version}`,
       closed: 'Gesloten',

@@ -80,7 +80,7 @@ export const batches: typeof english = {
     tableCaption: (unit) => `Gemiddelden per halve dag na het sluiten: luchtvochtigheid in %RV, temperatuur in ${unit}`,
     legend: 'De partijen die over elkaar liggen',
     stillHealing: 'nog in de tent',
-    pointAt: 'Wijs een lijn aan',
+    pointAt: 'Raak een lijn aan of wijs hem aan',
     at: (day, hour, unit) => `Dag ${day}, uur ${hour}: %RV / ${unit}`,
     keys: (picture) =>
       `${picture}. Pijltjestoetsen verplaatsen de meetlijn, met shift een dag; Home en End gaan naar de uiteinden, Escape haalt hem weg.`,

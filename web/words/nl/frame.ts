@@ -17,13 +17,16 @@ export const frame: typeof english = {
     people: 'Mensen',
     settings: 'Instellingen',
     more: 'Meer',
+    mine: 'Mijn meldingen, afmelden',
+    mineOf: (name) => `${name}: mijn meldingen, afmelden`,
     open: (count) => `${many(count, 'alarm', 'alarmen')} niet bevestigd`,
   },
   demo: 'Demogegevens, verzonnen',
   live: {
     connecting: 'verbinden',
     none: 'geen verbinding',
-    heard: (age) => `gehoord ${age}`,
+    fresh: 'actueel',
+    heard: (age) => `stand van ${age}`,
     lost: (time, age) =>
       `Geen verbinding. Wat je ziet is van ${time}, ${age} oud. Het haalt zichzelf bij zodra de verbinding terug is.`,
     underAMinute: 'minder dan een minuut',

@@ -5,7 +5,7 @@ export const guide: typeof english = {
   guide: {
     states: { later: 'straks', now: 'nu', done: 'klaar', wrong: 'er klopt iets niet' },
     site: 'Geef het bedrijf een naam',
-    siteWhy: 'Tijden in een plan, zoals “niet voor 07:00”, volgen de klok van het bedrijf.',
+    siteWhy: 'Hoe het bedrijf heet, en welke klok het volgt.',
     siteSave: 'Zo klopt het',
     siteDone: (name, zone, time) => `${name}, ${zone}: het is daar ${time}.`,
     chamber: 'Voeg de eerste tent toe',

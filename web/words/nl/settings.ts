@@ -7,6 +7,7 @@ export const settings: typeof english = {
     intro: 'Je wordt de eerste beheerder. Je ploeg voeg je later toe, onder Mensen.',
     code: 'Installatiecode',
     codeHint: 'Staat in het installatieadres dat de dienst toonde.',
+    codeTaken: 'Uit het adres dat je opende.',
     name: 'Je naam',
     password: 'Wachtwoord',
     act: 'Beheerder maken',

@@ -15,7 +15,7 @@ export const venting: typeof english = {
     opened: (percent) => `Geopend tot ${percent} %`,
     logged: (percent, time) => `Genoteerd: kier ${percent} %, ${time}`,
     askErect: (percent, time) =>
-      `Geopend tot ${percent} % ${time}. Staan de enten rechtop? Kijk een kwartier na het openen.`,
+      `Geopend tot ${percent} % (${time}). Staan de enten rechtop? Kijk een kwartier na het openen.`,
     erect: 'Rechtop',
     limp: 'Slap',
     answerFor: (answer, percent) => `${answer}, na openen tot ${percent} %`,
