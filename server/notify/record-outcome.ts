@@ -1,12 +1,12 @@
 // Writes what became of a notice. What cannot be written is kept here and written first thing later, so that a full disk
 // never makes the same notice ring again and again.
-import type { Notice } from '../store/store.ts';
+import type { Commit, Notice, NoticeOutcome } from '../store/store.ts';
 import type { Outcome } from './decide-outcome.ts';
 import type { DeliveryParts } from './delivery-parts.ts';
 
 export interface Recorder {
-  /** Never rejects. */
-  record(notice: Notice, outcome: Outcome): Promise<void>;
+  /** Writes what one try to tell these has come to, in one transaction. Never rejects. */
+  record(notices: readonly Notice[], tried: Tried): Promise<void>;
   /** Writes what could not be written; stops at the first that still cannot. Never rejects. */
   catchUp(): Promise<void>;
   /** True for a notice whose outcome is known but not yet written: it must not be sent. */
@@ -14,42 +14,45 @@ export interface Recorder {
   heldCount(): number;
 }
 
-interface Held {
-  readonly notice: Notice;
+/** What one try has come to, and what is kept with it of target and link. */
+export interface Tried extends Pick<Commit, 'targetResult' | 'phoneResult' | 'link'> {
   readonly outcome: Outcome;
-  readonly atMs: number;
 }
 
+type Work = Omit<Tried, 'outcome'> & Required<Pick<Commit, 'outcomes'>>;
+
 export function createRecorder({ store, clock, log }: Pick<DeliveryParts, 'store' | 'clock' | 'log'>): Recorder {
-  const held = new Map<string, Held>();
-  async function write(one: Held): Promise<boolean> {
+  const held = new Set<Work>();
+  const heldOutcomes = () => [...held].flatMap(({ outcomes }) => outcomes);
+  async function write(work: Work): Promise<boolean> {
     try {
-      await mark(store.notices, one);
-      held.delete(one.notice.id);
+      await store.commit(work);
+      held.delete(work);
       return true;
     } catch (err) {
-      held.set(one.notice.id, one);
-      log.error({ err, notice: one.notice.id, outcome: one.outcome }, 'the result of a notice could not be stored');
+      held.add(work);
+      log.error({ err, outcomes: work.outcomes }, 'the result of a notice could not be stored');
       return false;
     }
   }
   return {
-    async record(notice, outcome) {
-      logOutcome(log, notice, outcome);
-      await write({ notice, outcome, atMs: clock.nowMs() });
+    async record(notices, { outcome, ...kept }) {
+      for (const notice of notices) logOutcome(log, notice, outcome);
+      const atMs = clock.nowMs();
+      await write({ ...kept, outcomes: notices.map(({ id }) => asRow(id, outcome, atMs)) });
     },
     async catchUp() {
-      for (const one of [...held.values()]) if (!(await write(one))) return;
+      for (const work of [...held]) if (!(await write(work))) return;
     },
-    holds: (noticeId) => held.has(noticeId),
-    heldCount: () => held.size,
+    holds: (noticeId) => heldOutcomes().some((one) => one.noticeId === noticeId),
+    heldCount: () => heldOutcomes().length,
   };
 }
 
-function mark(notices: DeliveryParts['store']['notices'], { notice: { id }, outcome, atMs }: Held): Promise<void> {
-  if (outcome.type === 'sent') return notices.markSent(id, outcome.result, atMs);
-  if (outcome.type === 'given-up') return notices.markGivenUp(id, outcome.result, atMs);
-  return notices.markRetry(id, outcome.result, atMs, outcome.nextTryMs);
+function asRow(noticeId: string, outcome: Outcome, atMs: number): NoticeOutcome {
+  const { result } = outcome;
+  if (outcome.type === 'retry') return { noticeId, state: 'waiting', result, atMs, nextTryMs: outcome.nextTryMs };
+  return { noticeId, state: outcome.type, result, atMs, nextTryMs: atMs };
 }
 
 function logOutcome(log: DeliveryParts['log'], notice: Notice, outcome: Outcome): void {

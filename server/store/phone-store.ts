@@ -1,11 +1,26 @@
 // Push subscriptions: one row a browser of a person; and those that ended, until their person has seen it.
 import type { Database } from 'better-sqlite3';
 import { prepareNoticeWriter } from './notice-store.ts';
-import type { LostPhone, Phone, Store } from './store.ts';
+import type { LostPhone, Phone, PhoneResult, Store } from './store.ts';
 import { guarded } from './store-problem.ts';
 
 const columns = `SELECT id, person_id personId, name, endpoint, p256dh, auth, push_key pushKey, created_ms createdMs, last_result lastResult,
   last_result_ms lastResultMs, refusals, refused_since_ms refusedSinceMs, confirmed_ms confirmedMs FROM phones`;
+
+/** Writes what became of the last push to a phone; call inside the transaction. */
+export function preparePhoneResultWriter(db: Database) {
+  const accepted = db.prepare(
+    'UPDATE phones SET last_result = ?, last_result_ms = ?, refusals = 0, refused_since_ms = NULL WHERE id = ?',
+  );
+  const failed = db.prepare('UPDATE phones SET last_result = ?, last_result_ms = ? WHERE id = ?');
+  const refused = db.prepare(`UPDATE phones SET last_result = ?, last_result_ms = ?, refusals = refusals + 1,
+    refused_since_ms = coalesce(refused_since_ms, ?) WHERE id = ?`);
+  return ({ phoneId, kind, text, atMs }: PhoneResult): void => {
+    if (kind === 'accepted') accepted.run(text, atMs, phoneId);
+    else if (kind === 'failed') failed.run(text, atMs, phoneId);
+    else refused.run(text, atMs, atMs, phoneId);
+  };
+}
 
 export function openPhoneStore(db: Database): Store['phones'] {
   const ofPerson = db.prepare<[string], Phone>(`${columns} WHERE person_id = ? ORDER BY created_ms`);
@@ -17,12 +32,6 @@ export function openPhoneStore(db: Database): Store['phones'] {
     ON CONFLICT (endpoint) DO UPDATE SET person_id = excluded.person_id, name = excluded.name, p256dh = excluded.p256dh,
       auth = excluded.auth, push_key = excluded.push_key, refusals = 0, refused_since_ms = NULL`);
   const remove = db.prepare('DELETE FROM phones WHERE id = ?');
-  const accepted = db.prepare(
-    'UPDATE phones SET last_result = ?, last_result_ms = ?, refusals = 0, refused_since_ms = NULL WHERE id = ?',
-  );
-  const failed = db.prepare('UPDATE phones SET last_result = ?, last_result_ms = ? WHERE id = ?');
-  const refused = db.prepare(`UPDATE phones SET last_result = ?, last_result_ms = ?, refusals = refusals + 1,
-    refused_since_ms = coalesce(refused_since_ms, ?) WHERE id = ?`);
   const confirm = db.prepare('UPDATE phones SET confirmed_ms = ? WHERE id = ?');
   return {
     ofPerson: async (personId) => guarded(() => ofPerson.all(personId)),
@@ -33,13 +42,6 @@ export function openPhoneStore(db: Database): Store['phones'] {
       return guarded(() => byEndpoint.get(phone.endpoint)) ?? { ...phone, ...nothingSent };
     },
     remove: async (id) => guarded(() => remove.run(id).changes > 0),
-    async setResult(id, { kind, text }, atMs) {
-      guarded(() => {
-        if (kind === 'accepted') accepted.run(text, atMs, id);
-        else if (kind === 'failed') failed.run(text, atMs, id);
-        else refused.run(text, atMs, atMs, id);
-      });
-    },
     async confirm(id, atMs) {
       guarded(() => confirm.run(atMs, id));
     },

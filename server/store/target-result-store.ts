@@ -6,15 +6,18 @@ import { guarded } from './store-problem.ts';
 
 type Row = Omit<TargetResult, 'delivered'> & { readonly delivered: number };
 
-export function openTargetResultStore(db: Database): Store['targetResults'] {
-  const all = db.prepare<[], Row>('SELECT target_id targetId, delivered, text, at_ms atMs FROM target_results');
+/** Writes the last result of a target; call inside the transaction. */
+export function prepareTargetResultWriter(db: Database) {
   const put = db.prepare(
     'INSERT OR REPLACE INTO target_results (target_id, delivered, text, at_ms) VALUES (?, ?, ?, ?)',
   );
+  return ({ targetId, delivered, text, atMs }: TargetResult): void =>
+    void put.run(targetId, Number(delivered), text, atMs);
+}
+
+export function openTargetResultStore(db: Database): Store['targetResults'] {
+  const all = db.prepare<[], Row>('SELECT target_id targetId, delivered, text, at_ms atMs FROM target_results');
   return {
     all: async () => guarded(() => all.all()).map((row) => ({ ...row, delivered: row.delivered === 1 })),
-    async put({ targetId, delivered, text, atMs }) {
-      guarded(() => put.run(targetId, Number(delivered), text, atMs));
-    },
   };
 }
