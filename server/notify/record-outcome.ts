@@ -3,11 +3,12 @@
 import type { Commit, Notice, NoticeOutcome } from '../store/store.ts';
 import type { Outcome } from './decide-outcome.ts';
 import type { DeliveryParts } from './delivery-parts.ts';
+import { oneAtATime } from './one-at-a-time.ts';
 
 export interface Recorder {
-  /** Writes what one try to tell these has come to, in one transaction. Never rejects. */
+  /** Writes what one try to tell these has come to, together with what other tries come to at the same moment. Never rejects. */
   record(notices: readonly Notice[], tried: Tried): Promise<void>;
-  /** Writes what could not be written; stops at the first that still cannot. Never rejects. */
+  /** Writes what could not be written. Never rejects. */
   catchUp(): Promise<void>;
   /** True for a notice whose outcome is known but not yet written: it must not be sent. */
   holds(noticeId: string): boolean;
@@ -15,7 +16,7 @@ export interface Recorder {
 }
 
 /** What one try has come to, and what is kept with it of target and link. */
-export interface Tried extends Pick<Commit, 'targetResult' | 'phoneResult' | 'link'> {
+export interface Tried extends Pick<Commit, 'targetResults' | 'phoneResults' | 'links'> {
   readonly outcome: Outcome;
 }
 
@@ -24,28 +25,38 @@ type Work = Omit<Tried, 'outcome'> & Required<Pick<Commit, 'outcomes'>>;
 export function createRecorder({ store, clock, log }: Pick<DeliveryParts, 'store' | 'clock' | 'log'>): Recorder {
   const held = new Set<Work>();
   const heldOutcomes = () => [...held].flatMap(({ outcomes }) => outcomes);
-  async function write(work: Work): Promise<boolean> {
+  const write = oneAtATime(async () => {
+    if (held.size === 0) return;
+    // Lets every answer that is already in the sockets join.
+    await new Promise((resolve) => setImmediate(resolve));
+    const works = [...held];
+    const work = inOne(works);
     try {
       await store.commit(work);
-      held.delete(work);
-      return true;
+      for (const one of works) held.delete(one);
     } catch (err) {
-      held.add(work);
       log.error({ err, outcomes: work.outcomes }, 'the result of a notice could not be stored');
-      return false;
     }
-  }
+  });
   return {
     async record(notices, { outcome, ...kept }) {
       for (const notice of notices) logOutcome(log, notice, outcome);
       const atMs = clock.nowMs();
-      await write({ ...kept, outcomes: notices.map(({ id }) => asRow(id, outcome, atMs)) });
+      held.add({ ...kept, outcomes: notices.map(({ id }) => asRow(id, outcome, atMs)) });
+      await write();
     },
-    async catchUp() {
-      for (const work of [...held]) if (!(await write(work))) return;
-    },
+    catchUp: write,
     holds: (noticeId) => heldOutcomes().some((one) => one.noticeId === noticeId),
     heldCount: () => heldOutcomes().length,
+  };
+}
+
+function inOne(works: readonly Work[]): Work {
+  return {
+    outcomes: works.flatMap(({ outcomes }) => outcomes),
+    targetResults: works.flatMap(({ targetResults = [] }) => targetResults),
+    phoneResults: works.flatMap(({ phoneResults = [] }) => phoneResults),
+    links: works.flatMap(({ links = [] }) => links),
   };
 }
 

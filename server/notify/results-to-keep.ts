@@ -12,7 +12,7 @@ export async function resultsToKeep(
   phone: Phone | null,
   result: SendResult,
   parts: Parts,
-): Promise<Pick<Commit, 'targetResult' | 'phoneResult'>> {
+): Promise<Pick<Commit, 'targetResults' | 'phoneResults'>> {
   const atMs = parts.clock.nowMs();
   const { delivered } = result;
   if (phone !== null && !delivered && (result.gone === true || isHopeless(phone, result, atMs))) {
@@ -20,9 +20,10 @@ export async function resultsToKeep(
     return {};
   }
   const text = delivered ? result.detail : result.reason;
-  const targetResult = { targetId, delivered, text, atMs };
-  if (phone === null) return { targetResult };
-  return { targetResult, phoneResult: { phoneId: phone.id, kind: kindOf(result), text, atMs } };
+  return {
+    targetResults: [{ targetId, delivered, text, atMs }],
+    phoneResults: phone === null ? [] : [{ phoneId: phone.id, kind: kindOf(result), text, atMs }],
+  };
 }
 
 function kindOf(result: SendResult) {

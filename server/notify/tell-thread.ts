@@ -86,13 +86,13 @@ async function send(notices: readonly Notice[], { parts, circuit, stop }: Tellin
   const { message, link } = composed;
   // A person may press at once what a mail or a chat shows; a push must leave at once, and comes back before anybody can press.
   const isPush = first.channel === 'web-push';
-  if (!isPush && link !== null) await parts.store.commit({ link });
+  if (!isPush && link !== null) await parts.store.commit({ links: [link] });
   const result = await target.send(message, stop);
   circuit.note(target.service, !result.delivered && result.serviceDown === true, parts.clock.nowMs());
   const outcome = decideOutcome(result, first, parts.clock.nowMs(), parts.random());
   if (stop.aborted) return { outcome };
   const results = await resultsToKeep(first.targetId, target.phone, result, parts);
-  return { outcome, ...results, ...(isPush && link !== null && { link }) };
+  return { outcome, ...results, links: isPush && link !== null ? [link] : [] };
 }
 
 const notTried = 'not tried: the service behind it did not answer several times';

@@ -86,9 +86,9 @@ function prepareCommit(db: Database) {
     }
     // After the notices: one that was told while nothing could be stored is written with what became of it.
     writeOutcomes(work.outcomes ?? []);
-    if (work.targetResult !== undefined) writeTargetResult(work.targetResult);
-    if (work.phoneResult !== undefined) writePhoneResult(work.phoneResult);
-    if (work.link !== undefined) writeLink(work.link);
+    for (const result of work.targetResults ?? []) writeTargetResult(result);
+    for (const result of work.phoneResults ?? []) writePhoneResult(result);
+    for (const link of work.links ?? []) writeLink(link);
     for (const { name, value } of work.settings ?? []) writeSetting(name, value);
     if (work.clockMoved !== undefined) moveNotices(work.clockMoved);
     return stored;

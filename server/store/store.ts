@@ -266,11 +266,11 @@ export interface Commit {
     readonly notices: readonly NoticeDraft[];
   };
   readonly outcomes?: readonly NoticeOutcome[];
-  /** The last result of a target, in place of the one before. */
-  readonly targetResult?: TargetResult;
-  readonly phoneResult?: PhoneResult;
-  /** Counts from now on, unless its person was removed meanwhile; takes away those that had expired when it was made. */
-  readonly link?: NewLink;
+  /** The last result of each target, in place of the one before. */
+  readonly targetResults?: readonly TargetResult[];
+  readonly phoneResults?: readonly PhoneResult[];
+  /** One counts from now on, unless its person was removed meanwhile; those that had expired when it was made are taken away. */
+  readonly links?: readonly NewLink[];
   /** Settings written with it, one value a name. */
   readonly settings?: readonly { readonly name: string; readonly value: unknown }[];
   /** The machine's clock was moved by so much: what waits is told as if decided by the new one, and tried at once. */

@@ -106,10 +106,10 @@ describe('commit', () => {
     await store.commit(turn);
     const outcome = { noticeId: sampleNotice.id, state: 'sent', result: 'taken', atMs: T, nextTryMs: T } as const;
     const link = { tokenHash: 'hash', alarmId: sampleAlarm.id, saidBy: 'Somebody', madeMs: T, expiresMs: T + 1 };
-    await store.commit({ outcomes: [outcome], link: { ...link, personId: 'removed' } });
+    await store.commit({ outcomes: [outcome], links: [{ ...link, personId: 'removed' }] });
     expect(await store.notices.ofAlarm(sampleAlarm.id)).toMatchObject([{ state: 'sent' }]);
     expect(await store.acknowledgeLinks.get('hash')).toBeNull();
-    await store.commit({ link: { ...link, personId: null } });
+    await store.commit({ links: [{ ...link, personId: null }] });
     expect(await store.acknowledgeLinks.get('hash')).toMatchObject({ saidBy: 'Somebody', usedMs: null });
   });
 
