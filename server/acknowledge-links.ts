@@ -7,7 +7,7 @@ import { Problem } from '../shared/problem.ts';
 import { HOUR_MS } from '../shared/units.ts';
 import type { Clock } from './clock.ts';
 import { hashSecret } from './people/secrets.ts';
-import type { AcknowledgeLink, Person, Store } from './store/store.ts';
+import type { AcknowledgeLink, NewLink, Person, Store } from './store/store.ts';
 import type { Rounds } from './watch/rounds.ts';
 
 /** As long as an alert is news. */
@@ -22,8 +22,8 @@ export interface SeenLink {
 }
 
 export interface AcknowledgeLinks {
-  /** A link for a person, or for the program of this name; null when this person may not acknowledge. */
-  make(alarm: Alarm, person: Person | null, program: string): { token: string; keep(): Promise<void> } | null;
+  /** A link for a person, or for the program of this name, which counts once it is stored; null when this person may not acknowledge. */
+  make(alarm: Alarm, person: Person | null, program: string): { token: string; link: NewLink } | null;
   /** What a link is about, also when it was used; null when it is not known, has expired, or its person may no more. Changes nothing. */
   look(token: string): Promise<SeenLink | null>;
   /** Acknowledges by a link. Problems: `not-found`, `conflict` when it was used or the alarm waits for nobody. */
@@ -46,12 +46,12 @@ export function createAcknowledgeLinks({ store, clock }: { store: Store; clock: 
     make(alarm, person, program) {
       if (person !== null && !mayAcknowledge(person)) return null;
       const token = randomBytes(32).toString('base64url');
-      const nowMs = clock.nowMs();
+      const madeMs = clock.nowMs();
       const link = {
         ...{ tokenHash: hashSecret(token), alarmId: alarm.id, personId: person?.id ?? null },
-        ...{ saidBy: person?.name ?? program, expiresMs: nowMs + LIFE_MS },
+        ...{ saidBy: person?.name ?? program, madeMs, expiresMs: madeMs + LIFE_MS },
       };
-      return { token, keep: () => store.acknowledgeLinks.add(link, nowMs) };
+      return { token, link };
     },
     async use(token, rounds) {
       const seen = await look(token);

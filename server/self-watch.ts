@@ -34,9 +34,8 @@ export interface SelfWatch {
 
 /** Make it before readings come in: a clock that went back while the service was away is told by the newest that is stored. */
 export function createSelfWatch(parts: SelfWatchParts): SelfWatch {
-  const { store, clock, outage, delivery, dataDir } = parts;
+  const { clock, outage, delivery, dataDir } = parts;
   const unstored = createUnstored({
-    notices: store.notices,
     nowMs: () => clock.nowMs(),
     tell: (notice, alarm) => delivery.tellUnstored(notice, alarm),
   });

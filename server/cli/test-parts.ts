@@ -24,8 +24,8 @@ export async function testParts(store: Store, terminal: Terminal): Promise<Deliv
     // What became of a target is the service's to keep: it holds who can be reached in memory and would not hear of a change made here.
     store: {
       ...store,
-      phones: { ...store.phones, setResult: async () => undefined, lose: async () => undefined },
-      targetResults: { ...store.targetResults, put: async () => undefined },
+      commit: async () => ({ stored: [] }),
+      phones: { ...store.phones, lose: async () => undefined },
     },
     channels: {
       'web-push': createWebPush({ vapid, allowLocal: false }),

@@ -43,14 +43,16 @@ export function createStreamHub(
     const text = format(event);
     for (const reader of readers.keys()) send(reader, text);
   };
-  const publishAll = (ids: Iterable<string>, make: (id: string) => StreamEvent | null) => {
+  const publishAll = async (ids: Iterable<string>, make: (id: string) => StreamEvent | null) => {
     for (const id of ids) {
       const event = make(id);
       if (event !== null) publish(event);
+      // The loop is free between two: an alert does not wait for the screens of all chambers.
+      await new Promise((resolve) => setImmediate(resolve));
     }
   };
-  const climates = createGathering(CLIMATE_PAUSE_MS, (ids) => publishAll(ids, describe));
-  const probes = createGathering(PROBE_PAUSE_MS, (ids) => publishAll(ids, describeProbe));
+  const climates = createGathering(CLIMATE_PAUSE_MS, (ids) => void publishAll(ids, describe));
+  const probes = createGathering(PROBE_PAUSE_MS, (ids) => void publishAll(ids, describeProbe));
   const keepAlive = setInterval(() => {
     publish({ event: 'pulse', at: hello().at });
   }, KEEP_ALIVE_MS);

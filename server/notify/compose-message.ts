@@ -1,6 +1,6 @@
 // Puts a message together at the moment of sending: what the store knows of its alarm, who hears it and how, and the link that takes it.
-import type { Notice } from '../store/store.ts';
-import type { DeliveryParts, PendingLink } from './delivery-parts.ts';
+import type { NewLink, Notice } from '../store/store.ts';
+import type { DeliveryParts } from './delivery-parts.ts';
 import type { FoundTarget } from './find-target.ts';
 import { gatherFacts } from './gather-facts.ts';
 import { buildHistoryMessage } from './history-message.ts';
@@ -10,8 +10,8 @@ import { buildPhoneLostMessage } from './phone-lost-message.ts';
 
 export interface Composed {
   readonly message: NoticeMessage;
-  /** Counts once it is kept. */
-  readonly link: PendingLink | null;
+  /** Counts once it is stored. */
+  readonly link: NewLink | null;
 }
 
 type Found = Pick<FoundTarget, 'person' | 'program'>;
@@ -23,8 +23,8 @@ export async function composeMessage(notice: Notice, target: Found, parts: Deliv
   const facts = await gatherFacts(notice, parts.store, occasion.nowMs);
   if (facts === null) return null;
   const asksForSomebody = facts.alarm.state === 'unacknowledged' && notice.kind !== 'flood';
-  const link = asksForSomebody ? parts.makeLink(facts.alarm, target.person, target.program) : null;
-  return { message: buildNoticeMessage(notice, facts, occasion, link?.token ?? null), link };
+  const made = asksForSomebody ? parts.makeLink(facts.alarm, target.person, target.program) : null;
+  return { message: buildNoticeMessage(notice, facts, occasion, made?.token ?? null), link: made?.link ?? null };
 }
 
 /** One message for all of them; null when the store knows none of their alarms. */

@@ -61,7 +61,8 @@ export function createDelivery(parts: DeliveryParts): Delivery {
   });
 
   async function takeDue(): Promise<void> {
-    await recorder.catchUp();
+    // Not waited for: what is held is not sent again anyway, and an alert comes first.
+    void recorder.catchUp();
     // What ends while the outbox is being read may be in what was read: only what was not under way before counts.
     const before = new Set(underWay.keys());
     const inHand = [...underWay.values()].reduce((sum, one) => sum + one.notices, recorder.heldCount());
@@ -84,6 +85,7 @@ export function createDelivery(parts: DeliveryParts): Delivery {
 
   async function settled(): Promise<void> {
     await take();
+    await recorder.catchUp();
     await Promise.all([...underWay.values()].map((one) => one.job));
   }
 

@@ -3,16 +3,16 @@ import type { Alarm } from '../../shared/alarms/alarm.ts';
 import type { Webhook } from '../../shared/api/channels.ts';
 import type { Finding } from '../../shared/finding.ts';
 import type { Target } from '../../shared/telling/notice.ts';
-import type { Person, Phone, Store } from '../store/store.ts';
+import type { NewLink, Person, Phone, Store } from '../store/store.ts';
 import type { Channel } from './channels/channel.ts';
 import type { EmailTarget } from './channels/email.ts';
 import type { PushTarget } from './channels/web-push.ts';
 import type { SiteManner } from './occasion.ts';
 
-/** A link whose secret is known and which counts once it is kept. */
+/** A link whose secret is known and which counts once it is stored. */
 export interface PendingLink {
   readonly token: string;
-  keep(): Promise<void>;
+  readonly link: NewLink;
 }
 
 /** The part of the log that is used here. */
@@ -31,16 +31,7 @@ interface Channels {
 export interface DeliveryParts {
   readonly store: Pick<
     Store,
-    | 'notices'
-    | 'alarms'
-    | 'chambers'
-    | 'batches'
-    | 'probes'
-    | 'phones'
-    | 'people'
-    | 'readings'
-    | 'settings'
-    | 'targetResults'
+    'commit' | 'notices' | 'alarms' | 'chambers' | 'batches' | 'probes' | 'phones' | 'people' | 'readings' | 'settings'
   >;
   readonly channels: Channels;
   readonly clock: { nowMs(): number };
@@ -53,7 +44,7 @@ export interface DeliveryParts {
   readonly manner: () => SiteManner;
   /** What reaches a person, now. */
   readonly targetsOf: (personId: string) => readonly Target[];
-  /** Makes and keeps a link that acknowledges an alarm once; null when this person may not. */
+  /** Makes a link that acknowledges an alarm once; null when this person may not. */
   readonly makeLink: (alarm: Alarm, person: Person | null, program: string) => PendingLink | null;
   /** A phone that takes no more alerts has been removed. */
   readonly onPhoneGone?: (phone: Phone, reason: Finding) => void;

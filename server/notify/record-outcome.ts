@@ -1,55 +1,69 @@
 // Writes what became of a notice. What cannot be written is kept here and written first thing later, so that a full disk
 // never makes the same notice ring again and again.
-import type { Notice } from '../store/store.ts';
+import type { Commit, Notice, NoticeOutcome } from '../store/store.ts';
 import type { Outcome } from './decide-outcome.ts';
 import type { DeliveryParts } from './delivery-parts.ts';
+import { oneAtATime } from './one-at-a-time.ts';
 
 export interface Recorder {
-  /** Never rejects. */
-  record(notice: Notice, outcome: Outcome): Promise<void>;
-  /** Writes what could not be written; stops at the first that still cannot. Never rejects. */
+  /** Writes what one try to tell these has come to, together with what other tries come to at the same moment. Never rejects. */
+  record(notices: readonly Notice[], tried: Tried): Promise<void>;
+  /** Writes what could not be written. Never rejects. */
   catchUp(): Promise<void>;
   /** True for a notice whose outcome is known but not yet written: it must not be sent. */
   holds(noticeId: string): boolean;
   heldCount(): number;
 }
 
-interface Held {
-  readonly notice: Notice;
+/** What one try has come to, and what is kept with it of target and link. */
+export interface Tried extends Pick<Commit, 'targetResults' | 'phoneResults' | 'links'> {
   readonly outcome: Outcome;
-  readonly atMs: number;
 }
 
+type Work = Omit<Tried, 'outcome'> & Required<Pick<Commit, 'outcomes'>>;
+
 export function createRecorder({ store, clock, log }: Pick<DeliveryParts, 'store' | 'clock' | 'log'>): Recorder {
-  const held = new Map<string, Held>();
-  async function write(one: Held): Promise<boolean> {
+  const held = new Set<Work>();
+  const heldOutcomes = () => [...held].flatMap(({ outcomes }) => outcomes);
+  const write = oneAtATime(async () => {
+    if (held.size === 0) return;
+    // Lets every answer that is already in the sockets join.
+    await new Promise((resolve) => setImmediate(resolve));
+    const works = [...held];
+    const work = inOne(works);
     try {
-      await mark(store.notices, one);
-      held.delete(one.notice.id);
-      return true;
+      await store.commit(work);
+      for (const one of works) held.delete(one);
     } catch (err) {
-      held.set(one.notice.id, one);
-      log.error({ err, notice: one.notice.id, outcome: one.outcome }, 'the result of a notice could not be stored');
-      return false;
+      log.error({ err, outcomes: work.outcomes }, 'the result of a notice could not be stored');
     }
-  }
+  });
   return {
-    async record(notice, outcome) {
-      logOutcome(log, notice, outcome);
-      await write({ notice, outcome, atMs: clock.nowMs() });
+    async record(notices, { outcome, ...kept }) {
+      for (const notice of notices) logOutcome(log, notice, outcome);
+      const atMs = clock.nowMs();
+      held.add({ ...kept, outcomes: notices.map(({ id }) => asRow(id, outcome, atMs)) });
+      await write();
     },
-    async catchUp() {
-      for (const one of [...held.values()]) if (!(await write(one))) return;
-    },
-    holds: (noticeId) => held.has(noticeId),
-    heldCount: () => held.size,
+    catchUp: write,
+    holds: (noticeId) => heldOutcomes().some((one) => one.noticeId === noticeId),
+    heldCount: () => heldOutcomes().length,
   };
 }
 
-function mark(notices: DeliveryParts['store']['notices'], { notice: { id }, outcome, atMs }: Held): Promise<void> {
-  if (outcome.type === 'sent') return notices.markSent(id, outcome.result, atMs);
-  if (outcome.type === 'given-up') return notices.markGivenUp(id, outcome.result, atMs);
-  return notices.markRetry(id, outcome.result, atMs, outcome.nextTryMs);
+function inOne(works: readonly Work[]): Work {
+  return {
+    outcomes: works.flatMap(({ outcomes }) => outcomes),
+    targetResults: works.flatMap(({ targetResults = [] }) => targetResults),
+    phoneResults: works.flatMap(({ phoneResults = [] }) => phoneResults),
+    links: works.flatMap(({ links = [] }) => links),
+  };
+}
+
+function asRow(noticeId: string, outcome: Outcome, atMs: number): NoticeOutcome {
+  const { result } = outcome;
+  if (outcome.type === 'retry') return { noticeId, state: 'waiting', result, atMs, nextTryMs: outcome.nextTryMs };
+  return { noticeId, state: outcome.type, result, atMs, nextTryMs: atMs };
 }
 
 function logOutcome(log: DeliveryParts['log'], notice: Notice, outcome: Outcome): void {

@@ -2,13 +2,13 @@
 // the phone says later.
 import { type Finding, finding } from '../../shared/finding.ts';
 import type { Target } from '../../shared/telling/notice.ts';
+import type { Phone } from '../store/store.ts';
 import type { SendResult } from './channels/channel.ts';
 import type { DeliveryParts } from './delivery-parts.ts';
 import { findTarget } from './find-target.ts';
-import { keepPhoneResult } from './keep-phone-result.ts';
-import { keepTargetResult } from './keep-target-result.ts';
 import { buildTestMessage } from './notice-message.ts';
 import { makeOccasion } from './occasion.ts';
+import { resultsToKeep } from './results-to-keep.ts';
 
 export type TestTarget = Pick<Target, 'channel' | 'targetId' | 'personId'>;
 
@@ -33,11 +33,19 @@ async function trySending(target: TestTarget, parts: DeliveryParts): Promise<Sen
     if ('missing' in found) return { delivered: false, retryable: false, reason: found.missing };
     const occasion = makeOccasion(parts.clock.nowMs(), parts.publicUrl(), parts.manner(), found.person);
     const result = await found.send(buildTestMessage(occasion, target.targetId));
-    await keepTargetResult(target.targetId, result, parts);
-    if (found.phone !== null) await keepPhoneResult(found.phone, result, parts);
+    await keepResults(target, found.phone, result, parts);
     return result;
   } catch (err) {
     parts.log.error({ err, target: target.targetId }, 'a test alert could not be sent');
     return { delivered: false, retryable: true, reason: finding('notSent') };
+  }
+}
+
+/** Never rejects: the result is worth having even when it cannot be kept. */
+async function keepResults({ targetId }: TestTarget, phone: Phone | null, result: SendResult, parts: DeliveryParts) {
+  try {
+    await parts.store.commit(await resultsToKeep(targetId, phone, result, parts));
+  } catch (err) {
+    parts.log.error({ err, target: targetId }, 'the result of a test alert could not be kept');
   }
 }

@@ -1,7 +1,7 @@
 // The outbox of notices. A notice is written with its alarm; what happened to it is written here.
 import type { Database } from 'better-sqlite3';
 import type { NoticeDraft } from '../../shared/telling/notice.ts';
-import type { Commit, Notice, Store } from './store.ts';
+import type { Commit, Notice, NoticeOutcome, Store } from './store.ts';
 import { guarded } from './store-problem.ts';
 
 type NoticeRow = Omit<Notice, 'urgent'> & { urgent: number };
@@ -30,6 +30,17 @@ export function prepareNoticeMover(db: Database) {
   return (moved: NonNullable<Commit['clockMoved']>): void => void move.run(moved);
 }
 
+/** Writes what became of notices; call inside the transaction. */
+export function prepareOutcomeWriter(db: Database) {
+  const mark = db.prepare(
+    'UPDATE notices SET state = ?, result = ?, result_ms = ?, attempts = attempts + 1, next_try_ms = ? WHERE id = ?',
+  );
+  return (outcomes: readonly NoticeOutcome[]): void => {
+    for (const { noticeId, state, result, atMs, nextTryMs } of outcomes)
+      mark.run(state, result, atMs, nextTryMs, noticeId);
+  };
+}
+
 export function openNoticeStore(db: Database): Store['notices'] {
   const due = db.prepare<[number, number], NoticeRow>(
     `${columns} WHERE state = 'waiting' AND next_try_ms <= ? ORDER BY next_try_ms, id LIMIT ?`,
@@ -45,9 +56,6 @@ export function openNoticeStore(db: Database): Store['notices'] {
   const givenUp = db.prepare<[number], { count: number }>(
     `SELECT count(*) count FROM notices WHERE state = 'given-up' AND result_ms >= ?`,
   );
-  const mark = db.prepare(
-    'UPDATE notices SET state = ?, result = ?, result_ms = ?, attempts = attempts + 1, next_try_ms = ? WHERE id = ?',
-  );
   return {
     due: async (nowMs, limit) => guarded(() => due.all(nowMs, limit).map(toNotice)),
     async summary(sinceMs) {
@@ -61,15 +69,6 @@ export function openNoticeStore(db: Database): Store['notices'] {
     async get(id) {
       const row = guarded(() => one.get(id));
       return row === undefined ? null : toNotice(row);
-    },
-    async markSent(id, result, atMs) {
-      guarded(() => mark.run('sent', result, atMs, atMs, id));
-    },
-    async markRetry(id, result, atMs, nextTryMs) {
-      guarded(() => mark.run('waiting', result, atMs, nextTryMs, id));
-    },
-    async markGivenUp(id, result, atMs) {
-      guarded(() => mark.run('given-up', result, atMs, atMs, id));
     },
   };
 }

@@ -1,6 +1,6 @@
 // The store on SQLite: the parts put together, and the one transaction that a turn of the watch is written in.
 import type { Database } from 'better-sqlite3';
-import { openAcknowledgeLinkStore } from './acknowledge-link-store.ts';
+import { openAcknowledgeLinkStore, prepareLinkWriter } from './acknowledge-link-store.ts';
 import { openAlarmStore, prepareAlarmWriter } from './alarm-store.ts';
 import { openBatchStore } from './batch-store.ts';
 import { openCalibrationStore } from './calibration-store.ts';
@@ -8,17 +8,17 @@ import { openChamberStore } from './chamber-store.ts';
 import { prepareCheckpointWriter } from './checkpoint-store.ts';
 import { openDutyStore } from './duty-store.ts';
 import { openInvitationStore } from './invitation-store.ts';
-import { openNoticeStore, prepareNoticeMover, prepareNoticeWriter } from './notice-store.ts';
+import { openNoticeStore, prepareNoticeMover, prepareNoticeWriter, prepareOutcomeWriter } from './notice-store.ts';
 import { type DatabaseOptions, openDatabase, openDatabaseToRead } from './open-database.ts';
 import { openPeopleStore } from './people-store.ts';
-import { openPhoneStore } from './phone-store.ts';
+import { openPhoneStore, preparePhoneResultWriter } from './phone-store.ts';
 import { openProbeStore, prepareDiscovery, prepareRefusals } from './probe-store.ts';
 import { openProfileStore } from './profile-store.ts';
 import { openReadingStore, prepareReadingWriter } from './reading-store.ts';
 import { openSettingStore, prepareSettingWriter } from './setting-store.ts';
 import type { Commit, Store } from './store.ts';
 import { guarded } from './store-problem.ts';
-import { openTargetResultStore } from './target-result-store.ts';
+import { openTargetResultStore, prepareTargetResultWriter } from './target-result-store.ts';
 
 /** Opens the store in a SQLite file, made and migrated as needed. Problems as `openDatabase`. */
 export function openStore(options: DatabaseOptions): Store {
@@ -67,6 +67,10 @@ function prepareCommit(db: Database) {
   const writeRefusals = prepareRefusals(db);
   const writeAlarms = prepareAlarmWriter(db);
   const writeNotices = prepareNoticeWriter(db);
+  const writeOutcomes = prepareOutcomeWriter(db);
+  const writeTargetResult = prepareTargetResultWriter(db);
+  const writePhoneResult = preparePhoneResultWriter(db);
+  const writeLink = prepareLinkWriter(db);
   const moveNotices = prepareNoticeMover(db);
   const writeSetting = prepareSettingWriter(db);
   return db.transaction((work: Commit): boolean[] => {
@@ -80,6 +84,11 @@ function prepareCommit(db: Database) {
       writeAlarms(work.watch);
       writeNotices(work.watch.notices);
     }
+    // After the notices: one that was told while nothing could be stored is written with what became of it.
+    writeOutcomes(work.outcomes ?? []);
+    for (const result of work.targetResults ?? []) writeTargetResult(result);
+    for (const result of work.phoneResults ?? []) writePhoneResult(result);
+    for (const link of work.links ?? []) writeLink(link);
     for (const { name, value } of work.settings ?? []) writeSetting(name, value);
     if (work.clockMoved !== undefined) moveNotices(work.clockMoved);
     return stored;

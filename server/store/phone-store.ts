@@ -2,13 +2,24 @@
 import type { Database } from 'better-sqlite3';
 import { type KeptFinding, keepFinding, takeFinding } from './kept-finding.ts';
 import { prepareNoticeWriter } from './notice-store.ts';
-import type { LostPhone, Phone, Store } from './store.ts';
+import type { LostPhone, Phone, PhoneResult, Store } from './store.ts';
 import { guarded } from './store-problem.ts';
 
 const columns = `SELECT id, person_id personId, name, endpoint, p256dh, auth, push_key pushKey, created_ms createdMs, last_result text,
   last_finding json, last_result_ms lastResultMs, refusals, refused_since_ms refusedSinceMs, confirmed_ms confirmedMs FROM phones`;
 
 type Row = Omit<Phone, 'lastResult'> & { readonly text: string | null; readonly json: string | null };
+
+/** Writes what became of the last push to a phone; call inside the transaction. */
+export function preparePhoneResultWriter(db: Database) {
+  const accepted = db.prepare(`${setLast}, refusals = 0, refused_since_ms = NULL WHERE id = @phoneId`);
+  const failed = db.prepare(`${setLast} WHERE id = @phoneId`);
+  const refused = db.prepare(
+    `${setLast}, refusals = refusals + 1, refused_since_ms = coalesce(refused_since_ms, @atMs) WHERE id = @phoneId`,
+  );
+  return ({ phoneId, kind, finding, atMs }: PhoneResult): void =>
+    void { accepted, failed, refused }[kind].run({ phoneId, ...keepFinding(finding), atMs });
+}
 
 export function openPhoneStore(db: Database): Store['phones'] {
   const ofPerson = db.prepare<[string], Row>(`${columns} WHERE person_id = ? ORDER BY created_ms`);
@@ -20,11 +31,6 @@ export function openPhoneStore(db: Database): Store['phones'] {
     ON CONFLICT (endpoint) DO UPDATE SET person_id = excluded.person_id, name = excluded.name, p256dh = excluded.p256dh,
       auth = excluded.auth, push_key = excluded.push_key, refusals = 0, refused_since_ms = NULL`);
   const remove = db.prepare('DELETE FROM phones WHERE id = ?');
-  const accepted = db.prepare(`${setLast}, refusals = 0, refused_since_ms = NULL WHERE id = @id`);
-  const failed = db.prepare(`${setLast} WHERE id = @id`);
-  const refused = db.prepare(
-    `${setLast}, refusals = refusals + 1, refused_since_ms = coalesce(refused_since_ms, @atMs) WHERE id = @id`,
-  );
   const confirm = db.prepare('UPDATE phones SET confirmed_ms = ? WHERE id = ?');
   return {
     ofPerson: async (personId) => guarded(() => ofPerson.all(personId)).map(toPhone),
@@ -39,10 +45,6 @@ export function openPhoneStore(db: Database): Store['phones'] {
       return row === undefined ? { ...phone, ...nothingSent } : toPhone(row);
     },
     remove: async (id) => guarded(() => remove.run(id).changes > 0),
-    async setResult(id, { kind, finding }, atMs) {
-      const last = { id, ...keepFinding(finding), atMs };
-      guarded(() => ({ accepted, failed, refused })[kind].run(last));
-    },
     async confirm(id, atMs) {
       guarded(() => confirm.run(atMs, id));
     },

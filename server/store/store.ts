@@ -170,10 +170,12 @@ export interface LostPhone {
   readonly lostMs: number;
 }
 
-/** `refused`: not for a fault that passes by itself. */
+/** What became of the last push to a phone. `refused`: not for a fault that passes by itself. */
 export interface PhoneResult {
+  readonly phoneId: string;
   readonly kind: 'accepted' | 'failed' | 'refused';
   readonly finding: Finding;
+  readonly atMs: number;
 }
 
 /** A link that acknowledges one alarm, once. `personId` null = made for a program; `saidBy` is who has it then. */
@@ -186,6 +188,10 @@ export interface AcknowledgeLink {
   readonly usedMs: number | null;
 }
 
+export interface NewLink extends Omit<AcknowledgeLink, 'usedMs'> {
+  readonly madeMs: number;
+}
+
 export interface Notice extends NoticeDraft {
   readonly attempts: number;
   readonly state: 'waiting' | 'sent' | 'given-up';
@@ -193,6 +199,17 @@ export interface Notice extends NoticeDraft {
   readonly resultMs: number | null;
   /** When the device said that it has shown it. */
   readonly confirmedMs: number | null;
+}
+
+/** What became of one try to tell a notice. */
+export interface NoticeOutcome {
+  readonly noticeId: string;
+  /** `waiting`: it is to be tried again. */
+  readonly state: Notice['state'];
+  readonly result: string;
+  readonly atMs: number;
+  /** Counts only while it waits. */
+  readonly nextTryMs: number;
 }
 
 export interface Refused {
@@ -242,7 +259,7 @@ export interface BucketValue {
   readonly count: number;
 }
 
-/** Everything that one turn of the watch decides: stored whole or not at all. */
+/** Everything that one turn of the watch decides, or that one try to tell has come to: stored whole or not at all. */
 export interface Commit {
   readonly readings?: readonly (Reading & { readonly probe: number })[];
   /** Readings whose flags a later one has changed. */
@@ -257,6 +274,12 @@ export interface Commit {
     readonly changes: readonly Extract<Effect, { type: 'alarm-changed' }>[];
     readonly notices: readonly NoticeDraft[];
   };
+  readonly outcomes?: readonly NoticeOutcome[];
+  /** The last result of each target, in place of the one before. */
+  readonly targetResults?: readonly TargetResult[];
+  readonly phoneResults?: readonly PhoneResult[];
+  /** One counts from now on, unless its person was removed meanwhile; those that had expired when it was made are taken away. */
+  readonly links?: readonly NewLink[];
   /** Settings written with it, one value a name. */
   readonly settings?: readonly { readonly name: string; readonly value: unknown }[];
   /** The machine's clock was moved by so much: what waits is told as if decided by the new one, and tried at once. */
@@ -411,7 +434,6 @@ export interface Store {
     /** A subscription that is known already is taken over by the person who brings it. */
     put(phone: NewPhone): Promise<Phone>;
     remove(id: string): Promise<boolean>;
-    setResult(id: string, result: PhoneResult, atMs: number): Promise<void>;
     confirm(id: string, atMs: number): Promise<void>;
     /** Drops a phone, remembers that and why, and writes the notices that say so: all or nothing. */
     lose(phone: Phone, reason: Finding, atMs: number, notices: readonly NoticeDraft[]): Promise<void>;
@@ -432,9 +454,6 @@ export interface Store {
     ofAlarm(alarmId: string): Promise<Notice[]>;
     /** When the newest of a kind was decided; null = there is none. */
     newestMs(kind: NoticeDraft['kind']): Promise<number | null>;
-    markSent(id: string, result: string, atMs: number): Promise<void>;
-    markRetry(id: string, result: string, atMs: number, nextTryMs: number): Promise<void>;
-    markGivenUp(id: string, result: string, atMs: number): Promise<void>;
     /** The device has shown it. Only the first time counts; false when there is no such notice. */
     confirm(id: string, atMs: number): Promise<boolean>;
     get(id: string): Promise<Notice | null>;
@@ -442,11 +461,8 @@ export interface Store {
   /** The last result of every target that something was sent to; a phone that is gone, or subscribed anew, has none. */
   readonly targetResults: {
     all(): Promise<TargetResult[]>;
-    put(result: TargetResult): Promise<void>;
   };
   readonly acknowledgeLinks: {
-    /** Adds one, and takes away those that have expired by `sweepBeforeMs`. */
-    add(link: Omit<AcknowledgeLink, 'usedMs'>, sweepBeforeMs: number): Promise<void>;
     get(tokenHash: string): Promise<AcknowledgeLink | null>;
     /** True for the one who used it first. */
     use(tokenHash: string, atMs: number): Promise<boolean>;

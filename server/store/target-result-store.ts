@@ -7,20 +7,22 @@ import { guarded } from './store-problem.ts';
 
 type Row = Pick<TargetResult, 'targetId' | 'atMs'> & KeptFinding & { readonly delivered: number };
 
+/** Writes the last result of a target; call inside the transaction. */
+export function prepareTargetResultWriter(db: Database) {
+  const put = db.prepare(
+    'INSERT OR REPLACE INTO target_results (target_id, delivered, text, finding, at_ms) VALUES (?, ?, ?, ?, ?)',
+  );
+  return ({ targetId, delivered, finding, atMs }: TargetResult): void => {
+    const { text, json } = keepFinding(finding);
+    put.run(targetId, Number(delivered), text, json, atMs);
+  };
+}
+
 export function openTargetResultStore(db: Database): Store['targetResults'] {
   const all = db.prepare<[], Row>(
     'SELECT target_id targetId, delivered, text, finding json, at_ms atMs FROM target_results',
   );
-  const put = db.prepare(
-    'INSERT OR REPLACE INTO target_results (target_id, delivered, text, finding, at_ms) VALUES (?, ?, ?, ?, ?)',
-  );
-  return {
-    all: async () => guarded(() => all.all()).map(toResult),
-    async put({ targetId, delivered, finding, atMs }) {
-      const { text, json } = keepFinding(finding);
-      guarded(() => put.run(targetId, Number(delivered), text, json, atMs));
-    },
-  };
+  return { all: async () => guarded(() => all.all()).map(toResult) };
 }
 
 function toResult({ targetId, delivered, atMs, ...kept }: Row): TargetResult {

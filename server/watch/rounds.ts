@@ -36,8 +36,8 @@ export function createRounds({ store, watch, turnstile, clock, announce, self }:
     const { changes, entries, notices } = decision.work;
     if (changes.length + entries.length + notices.length > 0) {
       // What is newer must not be written before what waits.
-      await store.commit({ watch: self.unstored.withWaiting([decision.work]) });
-      await self.unstored.stored();
+      await store.commit(self.unstored.withWaiting([decision.work]));
+      self.unstored.stored();
     }
     decision.apply();
     await announce({ ...more, alarms: changes, noticesWritten: notices.length > 0 });

@@ -103,13 +103,13 @@ async function write(
 ): Promise<void> {
   const works = decisions.flatMap((one) => one?.work ?? []);
   const work: Commit = {
-    watch: unstored.withWaiting(works),
+    ...unstored.withWaiting(works),
     settings: [{ name: OUTAGE_SETTING, value: memory }],
     ...(jumpMs !== null && { clockMoved: { byMs: jumpMs, nowMs: clock.nowMs() } }),
   };
   try {
     await store.commit(work);
-    await unstored.stored();
+    unstored.stored();
   } catch (error) {
     if (!(error instanceof Problem)) throw error;
     log.error({ err: error }, 'what the service found out about itself cannot be stored; it is told from memory');

@@ -117,6 +117,19 @@ describe('climate', () => {
     expect(stream.events).toHaveLength(2);
   });
 
+  it('of many chambers leaves room between two for what is more urgent', async () => {
+    const done: string[] = [];
+    const { hub, url } = await openHub((id) => {
+      setImmediate(() => done.push(`urgent beside ${id}`));
+      done.push(id);
+      return probe(id);
+    });
+    const stream = await readStream(url, {});
+    hub.climateChanged(['one', 'two']);
+    await stream.next('probe', ({ probeId }) => probeId === 'two');
+    expect(done.slice(0, 3)).toEqual(['one', 'urgent beside one', 'two']);
+  });
+
   it('is not even made while nobody listens', async () => {
     const made: string[] = [];
     const { hub, url } = await openHub((id) => {

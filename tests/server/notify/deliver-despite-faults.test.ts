@@ -1,5 +1,6 @@
 // Faults of our own side: a crash, a full or damaged store.
 import { describe, expect, test } from 'vitest';
+import type { Store } from '../../../server/store/store.ts';
 import { SAMPLE_MS } from '../../support/notice-samples.ts';
 import { openAlertSite, phoneOne, phoneTwo, stateOf, webhook, withNotices } from '../../support/open-alert-site.ts';
 import { openDelivery } from '../../support/open-delivery.ts';
@@ -13,7 +14,7 @@ describe('what fails on our own side', () => {
     const site = await openAlertSite();
     const [draft] = await site.tell({}, 'raised', [webhook], SAMPLE_MS);
     // The process that dies here never writes the result.
-    const dying = withNotices(site.store, { markSent: () => Promise.reject(new Error('the process is gone')) });
+    const dying: Store = { ...site.store, commit: () => Promise.reject(new Error('the process is gone')) };
     const before = await openDelivery(dying, site.clock);
     await before.delivery.deliverNotices();
     await before.delivery.close();
@@ -27,14 +28,17 @@ describe('what fails on our own side', () => {
     const site = await openAlertSite();
     let isFull = true;
     let looks = 0;
-    const full = withNotices(site.store, {
+    const looked = withNotices(site.store, {
       due: async (...query) => {
         looks += 1;
         await letOthersRun();
         return site.store.notices.due(...query);
       },
-      markSent: (...row) => (isFull ? Promise.reject(new Error('disk full')) : site.store.notices.markSent(...row)),
     });
+    const full: Store = {
+      ...looked,
+      commit: (work) => (isFull ? Promise.reject(new Error('disk full')) : site.store.commit(work)),
+    };
     const { delivery, logged } = await openDelivery(full, site.clock);
     await site.tell({}, 'raised', [webhook, phoneOne], SAMPLE_MS);
     for (const _ of [1, 2, 3]) {
@@ -54,7 +58,7 @@ describe('what fails on our own side', () => {
 
   test('nor does a later notice of the same alarm', async () => {
     const site = await openAlertSite();
-    const full = withNotices(site.store, { markSent: () => Promise.reject(new Error('disk full')) });
+    const full: Store = { ...site.store, commit: () => Promise.reject(new Error('disk full')) };
     const { delivery } = await openDelivery(full, site.clock);
     await site.tell({}, 'raised', [webhook], SAMPLE_MS);
     await delivery.deliverNotices();

@@ -1,6 +1,6 @@
 // A phone that takes no more: dropped, and its person told through what else reaches them.
 import { expect, test } from 'vitest';
-import { isHopeless } from '../../../server/notify/keep-phone-result.ts';
+import { isHopeless } from '../../../server/notify/lose-phone.ts';
 import { finding } from '../../../shared/finding.ts';
 import { SAMPLE_MS } from '../../support/notice-samples.ts';
 import { openAlertSite, phoneOne, phoneTwo } from '../../support/open-alert-site.ts';

@@ -100,9 +100,22 @@ describe('commit', () => {
   it('writes a notice once, however often it is decided, and never takes back what became of it', async () => {
     const { store } = await openTestStore();
     await store.commit(turn);
-    await store.notices.markSent(sampleNotice.id, 'taken', T);
+    const outcome = { noticeId: sampleNotice.id, state: 'sent', result: 'taken', atMs: T, nextTryMs: T } as const;
+    await store.commit({ outcomes: [outcome] });
     await store.commit(turn);
     expect(await store.notices.ofAlarm(sampleAlarm.id)).toMatchObject([{ state: 'sent', attempts: 1 }]);
+  });
+
+  it('writes what became of a notice although its person was removed meanwhile, without the link they could have used', async () => {
+    const { store } = await openTestStore();
+    await store.commit(turn);
+    const outcome = { noticeId: sampleNotice.id, state: 'sent', result: 'taken', atMs: T, nextTryMs: T } as const;
+    const link = { tokenHash: 'hash', alarmId: sampleAlarm.id, saidBy: 'Somebody', madeMs: T, expiresMs: T + 1 };
+    await store.commit({ outcomes: [outcome], links: [{ ...link, personId: 'removed' }] });
+    expect(await store.notices.ofAlarm(sampleAlarm.id)).toMatchObject([{ state: 'sent' }]);
+    expect(await store.acknowledgeLinks.get('hash')).toBeNull();
+    await store.commit({ links: [{ ...link, personId: null }] });
+    expect(await store.acknowledgeLinks.get('hash')).toMatchObject({ saidBy: 'Somebody', usedMs: null });
   });
 
   it('keeps the last 200 refusals, newest first, and goes on counting', async () => {

@@ -19,8 +19,10 @@ it('comes back as it was kept, to be said in any language, and stands in the fil
   await store.people.add(person);
   await store.phones.put(phone);
   const failed = finding('pushInTrouble', 503);
-  await store.targetResults.put({ targetId: 'p1', delivered: false, finding: failed, atMs: 7 });
-  await store.phones.setResult('p1', { kind: 'failed', finding: failed }, 7);
+  await store.commit({
+    targetResults: [{ targetId: 'p1', delivered: false, finding: failed, atMs: 7 }],
+    phoneResults: [{ phoneId: 'p1', kind: 'failed', finding: failed, atMs: 7 }],
+  });
   expect(await store.targetResults.all()).toEqual([{ targetId: 'p1', delivered: false, finding: failed, atMs: 7 }]);
   expect(await store.phones.get('p1')).toMatchObject({ lastResult: failed, lastResultMs: 7, refusals: 0 });
   expect(db.prepare('SELECT text FROM target_results').pluck().get()).toBe('the push service is in trouble (503)');

@@ -1,11 +1,11 @@
-// After a push: the phone remembers what became of it, or is dropped when it takes no more: because its subscription has ended, or because
-// pushes to it were refused again and again. Its person is told through what else reaches them.
+// A phone is dropped when it takes no more: because its subscription has ended, or because pushes to it were refused again and again. Its person is
+// told through what else reaches them.
 import { type Finding, sayFinding } from '../../shared/finding.ts';
 import { plainEnglish } from '../../shared/plain-english.ts';
 import type { NoticeDraft } from '../../shared/telling/notice.ts';
 import { HOUR_MS } from '../../shared/units.ts';
 import type { Phone } from '../store/store.ts';
-import type { NotDelivered, SendResult } from './channels/channel.ts';
+import type { NotDelivered } from './channels/channel.ts';
 import type { DeliveryParts } from './delivery-parts.ts';
 
 type Parts = Pick<DeliveryParts, 'store' | 'clock' | 'log' | 'onPhoneGone' | 'targetsOf'>;
@@ -14,18 +14,12 @@ const REFUSALS_TO_DROP = 4;
 /** A refused signature may come of a clock that is wrong: all phones would be dropped within a minute of it. */
 const SIGNATURE_MS = 6 * HOUR_MS;
 
-/** Never rejects: the result of a push is worth having even when it cannot be kept. */
-export async function keepPhoneResult(phone: Phone, result: SendResult, parts: Parts): Promise<void> {
-  const { store, clock, log } = parts;
+/** Drops it. Never rejects: the result of a push is worth having even when nothing can be written. */
+export async function losePhone(phone: Phone, reason: Finding, parts: Parts): Promise<void> {
   try {
-    const nowMs = clock.nowMs();
-    if (result.delivered)
-      return await store.phones.setResult(phone.id, { kind: 'accepted', finding: result.detail }, nowMs);
-    if (result.gone === true || isHopeless(phone, result, nowMs)) return await drop(phone, result.reason, parts);
-    const kind = result.refusal === undefined ? 'failed' : 'refused';
-    await store.phones.setResult(phone.id, { kind, finding: result.reason }, nowMs);
+    await drop(phone, reason, parts);
   } catch (err) {
-    log.error({ err, phone: phone.id }, 'the result of a push could not be kept with its phone');
+    parts.log.error({ err, phone: phone.id }, 'a phone that takes no more alerts could not be dropped');
   }
 }
 
