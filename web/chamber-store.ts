@@ -12,6 +12,11 @@ export const chamberIds = signal<readonly string[] | undefined>(undefined);
 /** Alarms of the service itself, the worst first. */
 export const serviceAlarms = signal<readonly AlarmView[]>([]);
 
+/** The one of them that is worth a banner, if there is one: not what is over and taken, nor what waits on the list of alarms. */
+export const worstServiceAlarm = computed<AlarmView | undefined>(
+  () => serviceAlarms.value.filter((alarm) => (alarm.level > 0 || isOpen(alarm)) && alarm.priority !== 'low')[0],
+);
+
 function putServiceAlarm(alarm: AlarmView): boolean {
   const others = serviceAlarms.value.filter((known) => known.id !== alarm.id);
   const isNew = others.length === serviceAlarms.value.length;

@@ -1,11 +1,13 @@
 // The journey that the program is made for: a closed tent gets too hot, people are told in time, one takes it, the tent cools, and the record
 // says all of it.
 import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
 import { parse } from 'csv-parse/sync';
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { MINUTE_MS, SECOND_MS, utcText } from '../../shared/units.ts';
 import { openBrowser, openPage, phone, signInOn } from '../support/browser.ts';
+import { makeTestFolder } from '../support/open-test-app.ts';
 import { CREW, openTentSite, STEP_MS, type TentSite } from '../support/tent-site.ts';
 
 /** From the limit on: how long before the alarm, and how long after cooling before it is over. */
@@ -143,7 +145,9 @@ async function expectRecord(
   await page.getByRole('link', { name: 'Tent 1' }).first().click();
   const downloading = page.waitForEvent('download');
   await page.getByRole('link', { name: 'Record as CSV' }).click();
-  const text = await readFile(await (await downloading).path(), 'utf8');
+  const file = join(await makeTestFolder(), 'record.csv');
+  await (await downloading).saveAs(file);
+  const text = await readFile(file, 'utf8');
   const rows = parse(text, { columns: true, bom: true }) as Record<string, string>[];
   const readings = rows.filter(({ section }) => section === 'reading');
   const hotter = readings.filter(({ probe }) => probe?.includes('canopy-1'));

@@ -158,6 +158,14 @@ it.each(screens)(
     await page.goto('/');
     await banner.getByText('nobody has it').waitFor();
     await look(page, 'service-alarm', screen);
+    const { body } = await tent.api.post<{ token: string }>('/tokens', { name: 'Wall', scope: 'read' });
+    const wall = await openPage(await openBrowser(), tent.app.url, screen, { serviceWorkers: 'block' });
+    await wall.goto(`/wall#token=${body.token}`);
+    const onWall = wall.getByRole('region', { name: 'Alarm of Takewell itself' });
+    await onWall.getByText('127.0.0.1:9 refuses the connection: is it running?').waitFor();
+    expect(await onWall.getByRole('button').or(onWall.getByRole('link')).count()).toBe(0);
+    await wall.locator('.strip canvas').first().waitFor();
+    await look(wall, 'wall-service-alarm', screen);
     await banner.getByRole('button', { name: /^Acknowledge: Alerts do not reach Test manager/ }).click();
     await banner.getByText('acknowledged by Test manager').waitFor();
     expect(await banner.getByRole('button').count()).toBe(0);

@@ -112,14 +112,13 @@ function PlaceForm({ probe, onChanged, close }: Props & { readonly close: () => 
 export function ProbeItem({ probe, onChanged }: Props) {
   const isNew = probe.place === null;
   const act = isNew ? sensors.place : sensors.change;
-  const where = sensors.where(probe.nodeId, probe.address);
   // Until somebody names it a probe is called by its node and address.
   const isNamed = probe.name !== `${probe.nodeId} ${probe.address}`.trim();
   return (
     <li class="probe">
       <div>
-        <h3>{isNamed ? probe.name : where}</h3>
-        {isNamed && <p class="details">{where}</p>}
+        <h3>{probe.name}</h3>
+        {isNamed && <p class="details">{sensors.where(probe.nodeId, probe.address)}</p>}
       </div>
       <p class="probe-place">{probe.place === null ? sensors.unplaced : words.placeNames[probe.place]}</p>
       <div class="probe-heard">

@@ -21,6 +21,7 @@ import { type Groups, groupChambers } from './overview-order.ts';
 import { useWallScreen } from './use-wall-screen.ts';
 import { WallChamber } from './wall-chamber.tsx';
 import { WallList } from './wall-list.tsx';
+import { WallService } from './wall-service.tsx';
 
 const stepMs = 12 * SECOND_MS;
 const rowsPerPage = 6;
@@ -106,6 +107,7 @@ export function WallPage() {
         <WallClock />
       </header>
       {access !== 'refused' && <LostBanner />}
+      {isLetIn && <WallService />}
       <main id="main">
         <PageHead title={words.wall.title} isHidden={true} />
         {hindrance === null ? <Chambers /> : <p class="wall-hindrance">{hindrance}</p>}

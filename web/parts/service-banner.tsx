@@ -4,7 +4,7 @@
 import { isOpen } from '../alarm-order.ts';
 import { alarmAdvice, alarmSentence } from '../alarm-sentence.ts';
 import { shapeOfRule } from '../chamber-state.ts';
-import { serviceAlarms } from '../chamber-store.ts';
+import { worstServiceAlarm } from '../chamber-store.ts';
 import { slowNowMs } from '../clock.ts';
 import { route } from '../navigation.ts';
 import { zone } from '../session.ts';
@@ -14,10 +14,7 @@ import { AlarmDetails } from './alarm-details.tsx';
 import { ShapeMark } from './shape-mark.tsx';
 
 export function ServiceBanner() {
-  const told = serviceAlarms.value
-    .filter((alarm) => alarm.level > 0 || isOpen(alarm))
-    .filter(({ priority }) => priority !== 'low');
-  const [worst] = told;
+  const worst = worstServiceAlarm.value;
   if (worst === undefined || route.value.page === 'alarms') return null;
   return (
     <section class="service-alarm" aria-label={words.alarms.ofService}>
