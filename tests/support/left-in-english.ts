@@ -33,10 +33,16 @@ export function leftInEnglish(
   return lines.filter((line) => !written.some((own) => own.test(line)) && isEnglish(line));
 }
 
-/** Every line that a page shows or has read out, what is folded away included. */
+/** Opens what is folded away: some of it is asked for only then. */
+export async function unfold(page: Page): Promise<void> {
+  await page.evaluate(() => {
+    for (const details of document.querySelectorAll('details')) details.open = true;
+  });
+}
+
+/** Every line that a page shows or has read out, what was unfolded included. */
 export async function linesOf(page: Page): Promise<string[]> {
   const found = await page.evaluate(() => {
-    for (const details of document.querySelectorAll('details')) details.open = true;
     const told = ['aria-label', 'title', 'placeholder', 'alt'];
     const labels = [...document.querySelectorAll('*')].flatMap((one) => told.map((name) => one.getAttribute(name)));
     const options = [...document.querySelectorAll('option')].map(({ text }) => text);

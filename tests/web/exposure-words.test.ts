@@ -1,6 +1,11 @@
-import { describe, expect, it } from 'vitest';
+import { afterEach, describe, expect, it } from 'vitest';
 import type { ExposurePart } from '../../shared/api/exposure.ts';
 import { cellsOf, namedParts } from '../../web/pages/exposure-words.ts';
+import { temperatureUnit } from '../../web/temperature-unit.ts';
+
+afterEach(() => {
+  temperatureUnit.value = '°C';
+});
 
 const nothing = { hours: 0, judgedHours: 0, share: null };
 const part: ExposurePart = {
@@ -30,6 +35,16 @@ describe('the table of exposure', () => {
 
   it('says each figure with the digits it deserves', () => {
     expect(texts(part)).toEqual([...['22.4 (20.0–30.0)', '95 (88–100)', '92 %', '62', '12', '1.0', '3.5', '0.3']]);
+  });
+
+  it('says temperatures, limits and degree-hours in °F to who reads that', () => {
+    temperatureUnit.value = '°F';
+    expect(cellsOf(part).filter(([name]) => name.includes('°'))).toEqual([
+      ['°F, mean (lowest–highest)', '72.4 (68.0–85.9)'],
+      ['Minutes above 82.4 °F', '62'],
+      ['Minutes above 84.2 °F', '12'],
+      ['Degree-hours above 82.4 °F', '1.9'],
+    ]);
   });
 
   it('shows what is not known as a dash and never as zero', () => {

@@ -1,4 +1,4 @@
-// From an empty site to the first batch, as a newcomer does it without documentation: on a phone, a tablet and the wall screen.
+// From an empty site to the first batch, as a newcomer does it without documentation: with a finger on a phone, a mouse on a tablet, keys at the wall screen.
 import pino from 'pino';
 import { describe, expect, it, onTestFinished } from 'vitest';
 import { openApp } from '../../server/app.ts';
@@ -7,6 +7,7 @@ import { readSettings } from '../../server/settings.ts';
 import { runForJson } from '../server/cli/run-takewell.ts';
 import { openBrowser, openPage, phone, signInOn, tablet, wallScreen } from '../support/browser.ts';
 import { connectNode } from '../support/connect-node.ts';
+import { finger, keys, mouse } from '../support/hands.ts';
 import { look, watchConsole } from '../support/look-at-page.ts';
 import { MANAGER, makeTestFolder, openTestApp, TEST_SETUP_CODE } from '../support/open-test-app.ts';
 
@@ -19,28 +20,28 @@ async function openEmptySite() {
 }
 
 describe.each([
-  { name: 'a phone', screen: phone },
-  { name: 'a tablet', screen: tablet },
-  { name: 'the wall screen', screen: wallScreen },
-])('on $name', ({ screen }) => {
+  { name: 'a phone, with a finger', screen: phone, hand: finger },
+  { name: 'a tablet, with a mouse', screen: tablet, hand: mouse },
+  { name: 'the wall screen, with keys alone', screen: wallScreen, hand: keys },
+])('on $name', ({ screen, hand }) => {
   it('a newcomer comes from the set-up address to a closed chamber, and sees at each step where it stands', async () => {
     const app = await openEmptySite();
-    const page = await openPage(await openBrowser(), app.url, screen);
+    const page = await openPage(await openBrowser(), app.url, screen, { hasTouch: hand === finger });
     const faults = watchConsole(page);
     const step = (name: string) => page.getByRole('listitem').filter({ has: page.getByRole('heading', { name }) });
     await page.goto(app.setupUrl ?? '/nowhere');
-    await page.getByLabel('Your name').fill(MANAGER.name);
-    await page.getByLabel('Password').fill(MANAGER.password);
-    await page.getByRole('button', { name: 'Create manager' }).click();
+    await hand.write(page.getByLabel('Your name'), MANAGER.name);
+    await hand.write(page.getByLabel('Password'), MANAGER.password);
+    await hand.press(page.getByRole('button', { name: 'Create manager' }));
     await page.getByRole('heading', { level: 1, name: 'From empty to the first batch' }).waitFor();
     await look(page, 'guide-begin', screen);
 
-    await page.getByLabel('Name of the site').fill('Valley nursery');
-    await page.getByLabel('Time zone').fill('Europe/Amsterdam');
-    await page.getByRole('button', { name: 'That is right' }).click();
+    await hand.write(page.getByLabel('Name of the site'), 'Valley nursery');
+    await hand.write(page.getByLabel('Time zone'), 'Europe/Amsterdam');
+    await hand.press(page.getByRole('button', { name: 'That is right' }));
     await step('Name the site').getByText('Valley nursery, Europe/Amsterdam').waitFor();
-    await page.getByLabel('Name of the chamber').fill('Tent 1');
-    await page.getByRole('button', { name: 'Add chamber' }).click();
+    await hand.write(page.getByLabel('Name of the chamber'), 'Tent 1');
+    await hand.press(page.getByRole('button', { name: 'Add chamber' }));
 
     const sensor = step('Let a sensor publish');
     await sensor.getByText('Waiting: nothing has been heard yet.').waitFor();
@@ -53,18 +54,18 @@ describe.each([
     await node.send({ temperature: 21.4, humidity: 93.1, probe: 'canopy-1' });
     await sensor.getByText(/We hear it: 21\.4\s°C, 93\s%RH\./).waitFor();
 
-    await page.getByRole('button', { name: 'Place it: node-1 canopy-1' }).click();
-    await page.getByRole('button', { name: 'Save', exact: true }).click();
+    await hand.press(page.getByRole('button', { name: 'Place it: node-1 canopy-1' }));
+    await hand.press(page.getByRole('button', { name: 'Save', exact: true }));
     await step('Place the probe').getByText('In place: node-1 canopy-1').waitFor();
-    await step('Choose the plan').getByLabel('Profile').selectOption({ label: 'Tomato, common practice (Tomato)' });
+    await hand.choose(step('Choose the plan').getByLabel('Profile'), 'Tomato, common practice (Tomato)');
     await look(page, 'guide-plan', screen);
-    await page.getByRole('button', { name: 'Take this plan' }).click();
+    await hand.press(page.getByRole('button', { name: 'Take this plan' }));
     const batch = step('Open the batch');
-    await batch.getByLabel('Batch code').fill('B-1');
-    await batch.getByLabel('Plants').fill('1200');
+    await hand.write(batch.getByLabel('Batch code'), 'B-1');
+    await hand.write(batch.getByLabel('Plants'), '1200');
     await look(page, 'guide-batch', screen);
-    await batch.getByRole('button', { name: 'Open a batch' }).click();
-    await page.getByRole('button', { name: 'Close the chamber' }).click();
+    await hand.press(batch.getByRole('button', { name: 'Open a batch' }));
+    await hand.press(page.getByRole('button', { name: 'Close the chamber' }));
     await page.getByRole('link', { name: 'Healing day 1 has begun: go to Tent 1' }).waitFor();
     await look(page, 'guide-closed', screen);
     await page.getByRole('link', { name: 'Go to my alerts' }).waitFor();

@@ -1,7 +1,12 @@
-import { describe, expect, it } from 'vitest';
+import { afterEach, describe, expect, it } from 'vitest';
 import type { LearnedAssociation } from '../../shared/api/learning.ts';
 import { exposureNames } from '../../shared/learning/batch-exposures.ts';
 import { associationSentences, exposureColumns, exposureWords, takeWords } from '../../web/pages/learning-words.ts';
+import { temperatureUnit } from '../../web/temperature-unit.ts';
+
+afterEach(() => {
+  temperatureUnit.value = '°C';
+});
 
 const association = (given: Partial<LearnedAssociation>): LearnedAssociation => ({
   ...{ exposure: 'highest-temperature', batches: 6, tau: 1, p: 0.01, adjustedP: 0.05, strength: 'perhaps' },
@@ -23,11 +28,23 @@ describe('take and exposure in words', () => {
     [100, '100'],
     [123.6, '124'],
   ])('an exposure of %s is “%s”', (value, says) => {
-    expect(exposureWords(value)).toBe(says);
+    expect(exposureWords('vpd-hours-first-three-days', value)).toBe(says);
+  });
+
+  it.each([
+    ['°C', 'degree-hours-above-28', 'Degree-hours above 28 °C', '10.0'],
+    ['°F', 'degree-hours-above-28', 'Degree-hours above 82.4 °F', '18.0'],
+    ['°F', 'highest-temperature', 'Highest °F', '50.0'],
+    ['°F', 'mean-temperature', 'Mean °F', '50.0'],
+    ['°F', 'vpd-hours-first-three-days', 'VPD-hours, days 1–3 (kPa·h)', '10.0'],
+  ] as const)('who reads %s has %s as “%s”, and ten of it as %s', (unit, name, label, says) => {
+    temperatureUnit.value = unit;
+    expect(exposureColumns().find((column) => column.name === name)?.label).toBe(label);
+    expect(exposureWords(name, 10)).toBe(says);
   });
 
   it('there is a column for every exposure that batches are compared by', () => {
-    expect(exposureColumns.map(({ name }) => name)).toEqual([...exposureNames]);
+    expect(exposureColumns().map(({ name }) => name)).toEqual([...exposureNames]);
   });
 });
 

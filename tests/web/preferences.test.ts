@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { MINUTE_MS } from '../../shared/units.ts';
 import { openBrowser, openPage, phone, signInOn, wallScreen } from '../support/browser.ts';
+import { keys } from '../support/hands.ts';
 import { comeToRest, expectAccessible, keepPicture, watchConsole } from '../support/look-at-page.ts';
 import { DEMO_MANAGER, openStillDemo } from '../support/still-demo.ts';
 
@@ -68,16 +69,8 @@ describe('who uses keys alone', () => {
     const page = await openPage(await openBrowser(), demo.url, wallScreen);
     await page.goto('/');
     await signInOn(page, DEMO_MANAGER);
-    const press = async (name: RegExp | string, role: 'button' | 'link' = 'button') => {
-      const target = page.getByRole(role, { name }).first();
-      await target.waitFor();
-      for (let step = 0; step < 80; step++) {
-        if (await target.evaluate((element) => element === document.activeElement)) break;
-        await page.keyboard.press('Tab');
-      }
-      expect(await target.evaluate((element) => element.matches(':focus-visible')), String(name)).toBe(true);
-      await page.keyboard.press('Enter');
-    };
+    const press = (name: RegExp | string, role: 'button' | 'link' = 'button') =>
+      keys.press(page.getByRole(role, { name }).first());
     await press(/^Acknowledge: Far too hot/);
     await page.getByText('Acknowledged', { exact: true }).first().waitFor();
     await press('Tent 2', 'link');

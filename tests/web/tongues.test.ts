@@ -10,7 +10,7 @@ import type { Words } from '../../web/late-strings.ts';
 import { openBrowser, openPage, phone, signInOn } from '../support/browser.ts';
 import { connectNode } from '../support/connect-node.ts';
 import { drawnText, keepDrawnText } from '../support/drawn-text.ts';
-import { englishParts, leftInEnglish, linesOf } from '../support/left-in-english.ts';
+import { englishParts, leftInEnglish, linesOf, unfold } from '../support/left-in-english.ts';
 import { comeToRest, expectNoSidewaysScroll, keepPicture, watchConsole } from '../support/look-at-page.ts';
 import { dutch, english, spanish } from '../support/page-words.ts';
 import { DEMO_MANAGER, openStillDemo } from '../support/still-demo.ts';
@@ -68,6 +68,8 @@ describe.each(tongues)('who reads $name', ({ language, words }) => {
       await keepPicture(page, `${language}-${name}`, phone);
       await expectNoSidewaysScroll(page, `${name} in ${language}`);
       expect(await strangeTimes(page), `clock of ${name}`).toEqual([]);
+      await unfold(page);
+      await comeToRest(page, words);
       const lines = await linesOf(page);
       expect(lines.length, name).toBeGreaterThan(10);
       const found = leftInEnglish(lines, parts, written);

@@ -1,7 +1,8 @@
 // The exposure of a batch as rows and cells in words. Pure.
 import type { ExposurePart, ExposureView } from '../../shared/api/exposure.ts';
-import { humidityText, numberText, temperatureText } from '../quantities.ts';
+import { humidityText, numberText, temperatureLimitText, temperatureText } from '../quantities.ts';
 import { words } from '../strings.ts';
+import { differenceInUnit, temperatureUnit } from '../temperature-unit.ts';
 
 const { columns } = words.exposure;
 
@@ -23,16 +24,18 @@ function spread(one: ExposurePart['temperature'], text: (value: number | null) =
   return one.mean === null ? words.units.none : words.chart.meanMinMax(text(one.mean), text(one.min), text(one.max));
 }
 
-/** The cells of a part in the order of the columns. */
+/** The cells of a part in the order of the columns, in the reader's unit. */
 export function cellsOf(part: ExposurePart): readonly (readonly [string, string])[] {
+  const unit = temperatureUnit.value;
+  const above = (celsius: number) => `${temperatureLimitText(celsius)} ${unit}`;
   const { share } = part.insideCorridor.humidity;
   return [
-    [columns.temperature, spread(part.temperature, temperatureText)],
+    [columns.temperature(unit), spread(part.temperature, temperatureText)],
     [columns.humidity, spread(part.humidity, humidityText)],
     [columns.inside, share === null ? words.units.none : words.chart.share(Math.round(100 * share))],
-    [columns.minutes, numberText(part.minutesAbove['28'] ?? 0, 0)],
-    [columns.minutes29, numberText(part.minutesAbove['29'] ?? 0, 0)],
-    [columns.degreeHours, numberText(part.degreeHoursAbove['28'] ?? 0, 1)],
+    [columns.minutes(above(28)), numberText(part.minutesAbove['28'] ?? 0, 0)],
+    [columns.minutes(above(29)), numberText(part.minutesAbove['29'] ?? 0, 0)],
+    [columns.degreeHours(above(28)), numberText(differenceInUnit(part.degreeHoursAbove['28'] ?? 0, unit), 1)],
     [columns.vpd, numberText(part.vpdKpaHours, 1)],
     [columns.unknown, numberText(part.unknownHours, 1)],
   ];

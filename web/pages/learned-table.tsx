@@ -30,7 +30,7 @@ export function PickBox({ id, code, picked, isFull, onPick }: PickProps) {
 type TableProps = Pick<PickProps, 'picked' | 'isFull' | 'onPick'> & { readonly batches: readonly LearnedBatch[] };
 
 export function LearnedTable({ batches, ...pick }: TableProps) {
-  const heads = [words.batches.columns.code, words.learning.take, ...exposureColumns.map(({ label }) => label)];
+  const heads = [words.batches.columns.code, words.learning.take, ...exposureColumns().map(({ label }) => label)];
   return (
     <table class="stacking">
       <caption class="unseen">{words.learning.caption}</caption>
@@ -50,9 +50,9 @@ export function LearnedTable({ batches, ...pick }: TableProps) {
               <PickBox {...{ id, code, ...pick }} />
             </th>
             <td data-name={words.learning.take}>{takeWords(take)}</td>
-            {exposureColumns.map(({ name, label }) => (
+            {exposureColumns().map(({ name, label }) => (
               <td key={name} data-name={label}>
-                {exposureWords(exposures[name])}
+                {exposureWords(name, exposures[name])}
               </td>
             ))}
           </tr>

@@ -47,9 +47,9 @@ function Found({ associations, batches, pending }: LearningView) {
 function factsOf(batches: readonly LearnedBatch[], id: string): readonly BatchFact[] {
   const batch = batches.find((one) => one.id === id);
   const take = batch === undefined ? words.learning.stillHealing : takeWords(batch.take);
-  const exposures = exposureColumns.map(({ name, label }) => ({
+  const exposures = exposureColumns().map(({ name, label }) => ({
     label,
-    value: batch === undefined ? words.units.none : exposureWords(batch.exposures[name]),
+    value: batch === undefined ? words.units.none : exposureWords(name, batch.exposures[name]),
   }));
   return [{ label: words.learning.take, value: take }, ...exposures];
 }

@@ -18,7 +18,7 @@ export const guide = {
     topic: (node: string) => `takewell/v1/${node}/readings`,
     payloadName: 'Payload, for example',
     thisMachineOnly:
-      'Only programs on this computer reach the broker now. To let nodes in from the network, start Takewell with TAKEWELL_MQTT_HOST=0.0.0.0; each node then gets a name and password here.',
+      'Sensors in the tents cannot reach Takewell yet: it listens to this computer alone. Whoever runs it lets them in by starting it with TAKEWELL_MQTT_HOST=0.0.0.0; each node then gets a name and a password here.',
     noSensor: 'No sensor at hand? Try with a simulated one',
     noSensorWhy:
       'Type this on the computer that runs Takewell. Its air is invented; take it out of service afterwards.',

@@ -20,7 +20,7 @@ export const guide: typeof english = {
     topic: (node) => `takewell/v1/${node}/readings`,
     payloadName: 'Contenido, por ejemplo',
     thisMachineOnly:
-      'Ahora solo los programas de este equipo llegan al broker. Para admitir nodos de la red, arranque Takewell con TAKEWELL_MQTT_HOST=0.0.0.0; cada nodo recibe entonces aquí un nombre y una contraseña.',
+      'Los sensores de los túneles aún no llegan a Takewell: solo escucha a este equipo. Quien lo administra los admite arrancándolo con TAKEWELL_MQTT_HOST=0.0.0.0; cada nodo recibe entonces aquí un nombre y una contraseña.',
     noSensor: '¿No tiene un sensor a mano? Pruebe con uno simulado',
     noSensorWhy:
       'Escriba esto en el equipo donde corre Takewell. Su aire es inventado; póngalo fuera de servicio después.',

@@ -20,7 +20,7 @@ export const guide: typeof english = {
     topic: (node) => `takewell/v1/${node}/readings`,
     payloadName: 'Inhoud, bijvoorbeeld',
     thisMachineOnly:
-      'Nu bereiken alleen programma’s op deze computer de broker. Start Takewell met TAKEWELL_MQTT_HOST=0.0.0.0 om zenders uit het netwerk toe te laten; elke zender krijgt dan hier een naam en wachtwoord.',
+      'Sensoren in de tenten bereiken Takewell nog niet: het luistert alleen naar deze computer. Wie het beheert, laat ze toe door het te starten met TAKEWELL_MQTT_HOST=0.0.0.0; elke zender krijgt dan hier een naam en een wachtwoord.',
     noSensor: 'Geen sensor bij de hand? Probeer het met een nagebootste',
     noSensorWhy: 'Typ dit op de computer waarop Takewell draait. De lucht is verzonnen; stel hem daarna buiten dienst.',
     command: 'Opdracht',
