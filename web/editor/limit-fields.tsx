@@ -6,7 +6,8 @@ import { NumberField, SelectField, TextField } from './draft-field.tsx';
 import { DraftTick } from './draft-tick.tsx';
 import { atHouse, fallbackOf, type LimitName, type Quantity, reshaped, withLevelCount } from './edit-draft.ts';
 
-interface Props {
+/** A limit that is edited, in one line and in what is folded away of it. */
+export interface LimitProps {
   readonly where: string;
   readonly quantity: Quantity;
   readonly name: LimitName;
@@ -142,7 +143,7 @@ function Levels({
   );
 }
 
-export function LimitFields({ where, quantity, name, limit, model, onLimit }: Props) {
+export function LimitFields({ where, quantity, name, limit, model, onLimit }: LimitProps) {
   const isOuter = name === 'lowLow' || name === 'highHigh';
   const shapes: readonly ShapeChoice[] = [
     ...(isOuter ? (['off'] as const) : []),

@@ -1,25 +1,12 @@
 // One limit of a stage as a line: the number of one that stays stands in its sentence, everything else is folded away.
-import type { Limit } from '../../shared/healing/profile.ts';
 import { words } from '../late-strings.ts';
 import { spokenLimit } from '../limit-words.ts';
 import { NumberField } from './draft-field.tsx';
-import type { LimitName, Quantity } from './edit-draft.ts';
-import { kindOf, LimitFields, unitOf } from './limit-fields.tsx';
+import { kindOf, LimitFields, type LimitProps, unitOf } from './limit-fields.tsx';
 import { PlanLine } from './plan-line.tsx';
 import { rows } from './stage-rows.ts';
 
-interface Props {
-  readonly where: string;
-  readonly quantity: Quantity;
-  readonly name: LimitName;
-  /** Undefined: this outer limit is not watched. */
-  readonly limit: Limit | undefined;
-  /** What a limit that is not there yet begins as. */
-  readonly model: Limit;
-  readonly onLimit: (limit: Limit | undefined) => void;
-}
-
-function Said({ where, quantity, limit, onLimit }: Props) {
+function Said({ where, quantity, limit, onLimit }: LimitProps) {
   if (limit === undefined) return <span class="is-off">{words.editor.shapes.off}</span>;
   if (limit.shape !== 'constant') return <span class="spoken">{spokenLimit(limit, quantity)}</span>;
   return (
@@ -35,7 +22,7 @@ function Said({ where, quantity, limit, onLimit }: Props) {
   );
 }
 
-export function LimitLine(props: Props) {
+export function LimitLine(props: LimitProps) {
   const { where, quantity, name, limit } = props;
   return (
     <PlanLine
